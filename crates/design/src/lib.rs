@@ -1,0 +1,3 @@
+//! The design file and what it draws on: reading, checking, resolving, writing back.
+
+pub mod problem;

@@ -1,0 +1,3 @@
+//! What the parts are made of: fluids, air.
+
+pub mod fluid;
