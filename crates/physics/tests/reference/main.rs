@@ -1,0 +1,3 @@
+//! Published and independently computed answers, station by station.
+
+mod support;
