@@ -1,3 +1,5 @@
 //! What the parts are made of: fluids, air.
 
 pub mod fluid;
+mod melinder;
+mod water;

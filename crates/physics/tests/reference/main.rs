@@ -1,3 +1,4 @@
 //! Published and independently computed answers, station by station.
 
+mod matter;
 mod support;
