@@ -34,7 +34,7 @@ class Report:
         self.groups.setdefault(group, []).append((share, off, name, ours, committed))
 
     def close(self, least):
-    """Collects comparisons by group, prints a line a group, remembers whether all held."""
+        """Prints the lines and ends: 0 if all held and `least` or more were compared."""
         failed = False
         total = 0
         for group, rows in self.groups.items():
