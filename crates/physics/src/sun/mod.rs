@@ -1,5 +1,27 @@
 //! The first station: where the sun stands, what reaches the plane, what sky and wind do.
 
+mod almanac;
+mod error;
+mod incidence;
 mod parts;
+mod position;
+mod sky;
+mod split;
+mod tilted;
+mod wind;
 
+pub use almanac::{Almanac, Instant, SOLAR_CONSTANT_W_M2, almanac, hour_angle};
+pub use error::SunError;
+pub use incidence::DiurnalCosine;
 pub use parts::{Place, Plane, Shelter, SkyModel, SkyTemperature, Sun, WindFilm};
+pub use position::{Air, Coordinates, SunPosition, refraction, sun_position};
+pub use sky::{
+    SkyAir, cloud_kasten_czeplak_1980, sky_berdahl_martin_1984, sky_emissivity_berdahl_martin_1984,
+    sky_from_infrared, sky_swinbank_1963, sky_temperature,
+};
+pub use split::{Global, Split, clearness, diffuse_share_erbs_1982, split};
+pub use tilted::{Light, PlaneLight, Slope, air_mass_young_1994, sky_on_plane};
+pub use wind::{
+    PANEL_HEIGHT_M, film_mcadams_1954, film_mitchell_1976, film_watmuff_1977, shelter_factor,
+    wind_film_w_m2_k,
+};
