@@ -141,7 +141,13 @@ pub fn sky_swinbank_1963(air_k: f64) -> Result<f64, SunError> {
 pub fn cloud_kasten_czeplak_1980(day_clearness: f64) -> f64 {
     const CLEAR_DAY: f64 = 0.75;
     let dimmed = ((1.0 - day_clearness / CLEAR_DAY) / 0.75).min(1.0);
-    if dimmed > 0.0 { dimmed.powf(1.0 / 3.4) } else if dimmed.is_nan() { 1.0 } else { 0.0 }
+    if dimmed > 0.0 {
+        dimmed.powf(1.0 / 3.4)
+    } else if dimmed.is_nan() {
+        1.0
+    } else {
+        0.0
+    }
 }
 
 #[cfg(test)]

@@ -127,11 +127,8 @@ mod tests {
     /// Given no number: an error that carries it, not a silent NaN.
     #[test]
     fn no_number_is_refused() {
-        let light = Global {
-            global_w_m2: f64::NAN,
-            extraterrestrial_normal_w_m2: 1361.0,
-            cos_zenith: 0.5,
-        };
+        let light =
+            Global { global_w_m2: f64::NAN, extraterrestrial_normal_w_m2: 1361.0, cos_zenith: 0.5 };
         assert!(matches!(split(&light), Err(SunError::OutOfRange { value, .. }) if value.is_nan()));
     }
 }

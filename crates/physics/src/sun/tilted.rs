@@ -109,7 +109,7 @@ impl PlaneLight {
 /// Numbers that [`Light::checked`] passes; it is not asked here, since this runs every minute. With
 /// the sun within 3 degrees of the horizon the models differ by up to a factor of two.
 /// # Source
-/// [`sky_perez_1990`], [`sky_hay_davies_1980`]; even sky and ground: Liu and Jordan 1960.
+/// `sky_perez_1990`, `sky_hay_davies_1980` below; even sky and ground: Liu and Jordan 1960.
 /// # Checked
 /// 37 rows of `reference/sun-vectors.csv`: even sky and Hay-Davies within 0.5 % or 0.5 W/m2, Perez
 /// within 1 % or 1 W/m2.
@@ -215,8 +215,8 @@ fn sky_perez_1990(light: &Light, even: PlaneLight) -> PlaneLight {
     const COS_85: f64 = 0.087_155_742_747_658_17;
     let cos_zenith = light.cos_zenith.min(1.0);
     let zenith_rad = cos_zenith.acos();
-    let brightness = light.diffuse_w_m2 * air_mass_young_1994(cos_zenith)
-        / light.extraterrestrial_normal_w_m2;
+    let brightness =
+        light.diffuse_w_m2 * air_mass_young_1994(cos_zenith) / light.extraterrestrial_normal_w_m2;
     let bend = 1.041 * zenith_rad * zenith_rad * zenith_rad;
     let clearness = (1.0 + light.beam_normal_w_m2 / light.diffuse_w_m2 + bend) / (1.0 + bend);
     let kind = PEREZ_1990[1..].iter().filter(|row| clearness >= row.from).count();

@@ -122,12 +122,9 @@ mod tests {
     /// at 5 m. The code is made for storms, the other rule for means: 5 % and 15 %.
     #[test]
     fn shelter_agrees_with_the_wind_code() {
-        let roughness = |z0_m: f64, z_m: f64| {
-            0.19 * (z0_m / 0.05).powf(0.07) * (z_m / z0_m).ln()
-        };
+        let roughness = |z0_m: f64, z_m: f64| 0.19 * (z0_m / 0.05).powf(0.07) * (z_m / z0_m).ln();
         let mast = roughness(0.05, 10.0);
-        for (shelter, z0_m, share) in
-            [(Shelter::Open, 0.05, 0.05), (Shelter::Suburban, 0.3, 0.15)]
+        for (shelter, z0_m, share) in [(Shelter::Open, 0.05, 0.05), (Shelter::Suburban, 0.3, 0.15)]
         {
             let code = roughness(z0_m, 5.0) / mast;
             let ours = shelter_factor(shelter, PANEL_HEIGHT_M).expect("in range");
