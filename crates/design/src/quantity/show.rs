@@ -46,7 +46,7 @@ fn four_figures(kind: Kind, value: f64) -> String {
         return format!("{}", value + 0.0);
     }
     let size = value.abs().log10().floor();
-    if size < -6.0 || size > 9.0 {
+    if !(-6.0..=9.0).contains(&size) {
         return format!("{value:.3e}");
     }
     let mut decimals = (3.0 - size).max(0.0) as usize;
