@@ -1,5 +1,6 @@
 //! What the parts are made of: fluids, air.
 
+pub mod air;
 pub mod fluid;
 mod melinder;
 mod water;

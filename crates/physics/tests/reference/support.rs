@@ -36,6 +36,7 @@ pub struct Case {
     id: String,
     inputs: Table,
     expected: Table,
+    recomputed: Table,
     tolerances: Table,
 }
 
@@ -47,7 +48,15 @@ impl Case {
                 .unwrap_or_else(|| panic!("case {id} has no table `{key}`"))
                 .clone()
         };
-        Case { id: id.to_owned(), inputs: table("inputs"), expected: table("expected"), tolerances }
+        let recomputed =
+            case.get("recomputed").and_then(Value::as_table).cloned().unwrap_or_default();
+        Case {
+            id: id.to_owned(),
+            inputs: table("inputs"),
+            expected: table("expected"),
+            recomputed,
+            tolerances,
+        }
     }
 
     /// A given number; `path` may reach into a table, as in `A.L_m`.
@@ -68,6 +77,20 @@ impl Case {
     /// An expected list of numbers.
     pub fn expected_list(&self, name: &str) -> Vec<f64> {
         self.list(self.expected.get(name).map(unwrap_unit), name)
+    }
+
+    /// A table of numbers that another hand computed for this case, row by row.
+    pub fn recomputed_rows(&self, name: &str) -> Vec<Vec<f64>> {
+        let rows = self.recomputed.get(name).and_then(Value::as_array);
+        rows.unwrap_or_else(|| panic!("case {} has no rows `{name}`", self.id))
+            .iter()
+            .map(|row| self.list(Some(row), name))
+            .collect()
+    }
+
+    /// A tolerance by its own key, as `upper_bound` or `abs_to_70`.
+    pub fn stated_tolerance(&self, key: &str) -> f64 {
+        self.number(self.tolerances.get(key), key)
     }
 
     /// Fails unless `got` is the expected number within the case's own tolerance.
@@ -99,8 +122,13 @@ impl Case {
     }
 
     /// The tolerance of that one name where the file states it, else the case's.
+    ///
+    /// The file shortens names there by whole words from the end: `fin_abs` is for `fin_eff`.
     fn tolerance(&self, name: &str, kind: &str) -> f64 {
-        let own = self.tolerances.get(&format!("{name}_{kind}"));
+        let shortened = name.match_indices('_').map(|(at, _)| &name[..at]).rev();
+        let own = std::iter::once(name)
+            .chain(shortened)
+            .find_map(|start| self.tolerances.get(&format!("{start}_{kind}")));
         own.or_else(|| self.tolerances.get(kind)).and_then(as_number).unwrap_or(0.0)
     }
 
