@@ -33,13 +33,14 @@ pub struct Gap {
 /// Hollands et al. 1976 through [`nusselt`]; Duffie and Beckman 2006, eq. 3.11.1 to 3.11.3.
 ///
 /// # Checked
-/// NC-01 (Duffie and Beckman, example 3.11.1): 2.78 W/(m2 K) within 1 %.
+/// NC-01 (Duffie and Beckman, example 3.11.1): 2.78 W/(m2 K) within 1 % with the example's rounded
+/// air, 1.4 % below it with ours.
 ///
 /// # Example
 /// ```
 /// use physics::{Angle, panel::gap::{Gap, gap_film_w_m2_k}};
 /// let gap = Gap { tilt: Angle::from_degrees(45.0), depth_m: 0.025, hot_k: 343.15, cold_k: 323.15 };
-/// assert!((gap_film_w_m2_k(&gap).unwrap() - 2.78).abs() < 0.03);
+/// assert!((gap_film_w_m2_k(&gap).unwrap() - 2.78).abs() < 0.05);
 /// ```
 pub fn gap_film_w_m2_k(gap: &Gap) -> Result<f64, PanelError> {
     within("gap [m]", gap.depth_m, 5e-4..=1.0)?;
