@@ -1,5 +1,6 @@
 //! Published and independently computed answers, station by station.
 
+mod circuit;
 mod matter;
 mod panel;
 mod sun;

@@ -1,0 +1,72 @@
+//! What can be wrong with a circuit, with the numbers that failed.
+
+use std::fmt;
+
+use crate::matter::fluid::FluidError;
+
+/// What is wrong with a pipe, a pump or the round they make.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum CircuitError {
+    /// The fluid has no properties there.
+    Fluid(FluidError),
+    /// A number that no pipe or flow can have.
+    Impossible {
+        /// Which number.
+        what: &'static str,
+        /// Its value.
+        value: f64,
+        /// What it must be.
+        must: &'static str,
+    },
+    /// The pump has no head to give.
+    NoFlow {
+        /// Head at no flow \[m\].
+        shutoff_head_m: f64,
+    },
+    /// A search for a balance did not end.
+    NoBalance {
+        /// What was to be balanced.
+        what: &'static str,
+        /// What was still missing when the search was given up, in that quantity's unit.
+        missing: f64,
+    },
+}
+
+impl CircuitError {
+    /// Passes `value` where `holds`, else says what it must be.
+    pub(crate) fn unless(
+        holds: bool,
+        what: &'static str,
+        value: f64,
+        must: &'static str,
+    ) -> Result<f64, CircuitError> {
+        if holds { Ok(value) } else { Err(CircuitError::Impossible { what, value, must }) }
+    }
+}
+
+impl From<FluidError> for CircuitError {
+    fn from(error: FluidError) -> Self {
+        CircuitError::Fluid(error)
+    }
+}
+
+impl fmt::Display for CircuitError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            CircuitError::Fluid(error) => error.fmt(f),
+            CircuitError::Impossible { what, value, must } => {
+                write!(f, "{what} is {value}; it must be {must}")
+            }
+            CircuitError::NoFlow { shutoff_head_m } => write!(
+                f,
+                "the pump gives {shutoff_head_m} m of head at no flow, so nothing runs; it must be \
+                 more than 0"
+            ),
+            CircuitError::NoBalance { what, missing } => {
+                write!(f, "no balance of {what} was found; {missing:e} is missing")
+            }
+        }
+    }
+}
+
+impl std::error::Error for CircuitError {}
