@@ -6,6 +6,7 @@
 //! ending in `rise_k` or `difference_k` are differences; names without a unit have no dimension.
 
 pub mod angle;
+mod balance;
 pub mod build;
 pub mod circuit;
 pub mod climate;

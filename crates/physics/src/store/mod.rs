@@ -1,5 +1,9 @@
 //! The fourth station: the pre-warmed cistern, its coil, its lid, and the loft around it.
 
+pub mod coil;
+pub mod convection;
+pub mod error;
 mod parts;
 
+pub use error::StoreError;
 pub use parts::{Coil, CoilDirection, Loft, OverheatDischarge, Store};

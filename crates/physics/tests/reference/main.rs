@@ -3,5 +3,6 @@
 mod circuit;
 mod matter;
 mod panel;
+mod store;
 mod sun;
 mod support;
