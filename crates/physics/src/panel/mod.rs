@@ -2,9 +2,14 @@
 //!
 //! Heat leaves upwards by [`top_loss`] (with [`gap`]).
 
+pub mod array;
+pub mod back;
+pub mod curve;
 mod error;
+pub mod fin;
 pub mod gap;
 pub mod klein;
+pub mod optics;
 mod parts;
 mod solve;
 pub mod stagnation;

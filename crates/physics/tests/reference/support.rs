@@ -80,6 +80,11 @@ impl Case {
         self.list(self.expected.get(name).map(unwrap_unit), name)
     }
 
+    /// A number that another hand computed for this case; `path` as in [`Case::given`].
+    pub fn recomputed(&self, path: &str) -> f64 {
+        self.number(lookup(&self.recomputed, path), path)
+    }
+
     /// A table of numbers that another hand computed for this case, row by row.
     pub fn recomputed_rows(&self, name: &str) -> Vec<Vec<f64>> {
         let rows = self.recomputed.get(name).and_then(Value::as_array);
