@@ -1,10 +1,14 @@
 //! The third station: pipes, pump, valve and fluid between panel and coil.
 
+pub mod bank;
 pub mod error;
 pub mod film;
 pub mod friction;
+pub mod harp;
+pub mod network;
 mod parts;
 pub mod pipe;
+pub mod pump;
 
 pub use error::CircuitError;
 pub use parts::{CheckValve, Circuit, CurvePoint, Pipe, Pump};

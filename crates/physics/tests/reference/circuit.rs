@@ -1,8 +1,6 @@
 //! Pipes, films, networks and the pump against handbooks and independent solutions.
 
-use crate::support::{hydraulics, thermal};
-use physics::ZERO_CELSIUS_K;
-use physics::circuit::Pipe;
+use crate::support::{Case, hydraulics, thermal};
 use physics::circuit::film::{
     Heating, TubeFlow, film_w_m2_k, nusselt_gnielinski_1976, nusselt_gnielinski_1995,
     nusselt_hausen_1943, nusselt_helix_turbulent_schmidt_1967, nusselt_laminar_gnielinski_1989,
@@ -12,12 +10,17 @@ use physics::circuit::friction::{
     FrictionMethod, HelixWall, critical_reynolds_schmidt_1967, friction_churchill_1977,
     friction_colebrook, friction_factor, friction_helix,
 };
+use physics::circuit::harp::{Harp, HarpFlow, harp_flow};
+use physics::circuit::network::{Medium, Path, divide};
 use physics::circuit::pipe::{
     Run, STILL_AIR_FILM_W_M2_K, TwoK, fitting_drop_pa, fitting_hooper_1981, loss_w_m_k, outlet_k,
     pressure_drop, static_pa,
 };
+use physics::circuit::pump::balance;
+use physics::circuit::{CurvePoint, Pipe, Pump};
 use physics::matter::fluid::{Fluid, FluidProperties, properties};
-use physics::panel::Tube;
+use physics::panel::{HarpConnection, Tube};
+use physics::{GRAVITY_M_S2, ZERO_CELSIUS_K};
 
 /// A fluid of which a case states only what friction needs.
 fn thick(density_kg_m3: f64, viscosity_pa_s: f64) -> FluidProperties {
@@ -267,4 +270,182 @@ fn c_06_c_08_c_10_helix() {
     let wall = HelixWall { relative_roughness: 0.0, curvature };
     let got = friction_helix(FrictionMethod::Colebrook1939, re, wall).unwrap();
     case.check("f_schmidt", got);
+}
+
+fn medium(case: &Case, method: FrictionMethod) -> Medium {
+    Medium { fluid: thick(case.given("rho"), case.given("mu")), method }
+}
+
+/// The run that a G case gives under a name.
+fn run(case: &Case, name: &str) -> Path {
+    Path::Run(given_run(case, name))
+}
+
+fn given_run(case: &Case, name: &str) -> Run {
+    Run {
+        bore_m: case.given(&format!("{name}.bore_m")),
+        length_m: case.given(&format!("{name}.L_m")),
+        roughness_m: case.given(&format!("{name}.roughness_m")),
+        fittings_k: case.given(&format!("{name}.K")),
+    }
+}
+
+/// The G cases' pump, 40000 (1 - (m/0.30)^2) Pa, as points so close that straight lines between
+/// them part from the parabola by 1e-3 Pa.
+fn parabola(case: &Case) -> Pump {
+    let density_kg_m3 = case.given("rho");
+    let curve = (0..=3000)
+        .map(|step| {
+            let share = f64::from(step) / 3000.0;
+            CurvePoint {
+                flow_m3_s: 0.30 * share / density_kg_m3,
+                head_m: 40_000.0 * (1.0 - share * share) / (density_kg_m3 * GRAVITY_M_S2),
+            }
+        })
+        .collect();
+    Pump { curve, power_w: 30.0 }
+}
+
+/// Two pipes side by side by 64/Re, as the case states in words: 10 m of 6.8 mm, 14 m of 8.8 mm.
+#[test]
+fn g_01_laminar_by_definition() {
+    let case = hydraulics("G-01");
+    let pipe =
+        |length_m, bore_m| Path::Run(Run { bore_m, length_m, roughness_m: 0.0, fittings_k: 0.0 });
+    let branches = [pipe(10.0, 0.0068), pipe(14.0, 0.0088)];
+    let medium = medium(&case, FrictionMethod::Laminar);
+    let got = divide(&branches, case.given("total_kg_s"), &medium).unwrap();
+    case.check("mA", got.flows_kg_s[0]);
+    case.check("mB", got.flows_kg_s[1]);
+    case.check("dp", got.drop_pa);
+}
+
+#[test]
+fn g_02_and_g_04_unequal_panels() {
+    let case = hydraulics("G-02");
+    let medium_of = |case: &Case| medium(case, FrictionMethod::Churchill1977);
+    let branches = [run(&case, "A"), run(&case, "B")];
+    let got = divide(&branches, case.given("total_kg_s"), &medium_of(&case)).unwrap();
+    case.check("mA", got.flows_kg_s[0]);
+    case.check("mB", got.flows_kg_s[1]);
+    case.check("dp", got.drop_pa);
+
+    let case = hydraulics("G-04");
+    let row = Path::Series(vec![run(&case, "A"), run(&case, "B")]);
+    case.check("dp", row.drop_pa(case.given("m_kg_s"), &medium_of(&case)).unwrap());
+}
+
+#[test]
+fn g_05_and_g_11_pump_and_parallel_panels() {
+    for id in ["G-05", "G-11"] {
+        let case = hydraulics(id);
+        let medium = medium(&case, FrictionMethod::Churchill1977);
+        let branches = vec![run(&case, "A"), run(&case, "B")];
+        let round = Path::Series(vec![run(&case, "main"), Path::Parallel(branches.clone())]);
+        let got = balance(&parabola(&case), &round, &medium).unwrap();
+        case.check("m", got.flow_kg_s);
+        case.check("dp_pump", got.drop_pa);
+        case.check("dp_pump", got.head_m * case.given("rho") * GRAVITY_M_S2);
+        let shares = divide(&branches, got.flow_kg_s, &medium).unwrap();
+        case.check("mA", shares.flows_kg_s[0]);
+        case.check("mB", shares.flows_kg_s[1]);
+    }
+}
+
+#[test]
+fn g_15_hose_loop_and_g_16_open_loop() {
+    let case = hydraulics("G-15");
+    let round = Path::Series(vec![run(&case, "hose"), run(&case, "panel")]);
+    let water = medium(&case, FrictionMethod::Churchill1977);
+    let got = balance(&parabola(&case), &round, &water).unwrap();
+    case.check("m", got.flow_kg_s);
+    case.check("dp_pump", got.drop_pa);
+
+    let case = hydraulics("G-16");
+    let round = ["up", "panel", "down"].map(|name| run(&case, name)).to_vec();
+    let water = medium(&case, FrictionMethod::Churchill1977);
+    let got = balance(&parabola(&case), &Path::Series(round), &water).unwrap();
+    case.check("m", got.flow_kg_s);
+}
+
+#[test]
+fn g_13_flow_at_a_given_loss() {
+    let case = hydraulics("G-13");
+    let run = Run {
+        bore_m: case.given("bore_m"),
+        length_m: case.given("L_m"),
+        roughness_m: case.given("roughness_m"),
+        fittings_k: 0.0,
+    };
+    let medium = medium(&case, FrictionMethod::Colebrook1939);
+    let flow_kg_s = Path::Run(run).flow_kg_s(case.given("dp_Pa"), &medium).unwrap();
+    case.check("m", flow_kg_s);
+    let got = pressure_drop(&run, flow_kg_s, &medium.fluid, medium.method).unwrap();
+    case.check("Re", got.reynolds);
+}
+
+/// Three panels between a supply and a return beside it are a harp of three risers.
+#[test]
+fn g_08_direct_return() {
+    let case = hydraulics("G-08");
+    let row = Harp {
+        risers: case.given("panels") as u32,
+        riser: given_run(&case, "panel"),
+        header: given_run(&case, "link"),
+        connection: HarpConnection::SameSide,
+    };
+    let medium = medium(&case, FrictionMethod::Churchill1977);
+    let got = harp_flow(&row, case.given("total_kg_s"), &medium).unwrap();
+    for (name, flow_kg_s) in ["m1", "m2", "m3"].iter().zip(&got.risers_kg_s) {
+        case.check(name, *flow_kg_s);
+    }
+    case.check("dp", got.drop_pa);
+}
+
+/// The harp that a B case gives, and its flow.
+fn harp(case: &Case, connection: HarpConnection, method: FrictionMethod) -> HarpFlow {
+    let roughness_m = match method {
+        FrictionMethod::Laminar => 0.0,
+        _ => case.given("roughness_m"),
+    };
+    let run = |bore_m, length_m| Run { bore_m, length_m, roughness_m, fittings_k: 0.0 };
+    let harp = Harp {
+        risers: case.given("risers") as u32,
+        riser: run(case.given("riser_bore_m"), case.given("riser_length_m")),
+        header: run(case.given("header_bore_m"), case.given("header_pitch_m")),
+        connection,
+    };
+    harp_flow(&harp, case.given("total_kg_s"), &medium(case, method)).unwrap()
+}
+
+#[test]
+fn b_hp_harps() {
+    let (corner, side) = (HarpConnection::OppositeCorner, HarpConnection::SameSide);
+    let (churchill, laminar) = (FrictionMethod::Churchill1977, FrictionMethod::Laminar);
+    for (id, connection, method) in
+        [("B-HP-01", corner, churchill), ("B-HP-04", side, churchill), ("B-HP-05", corner, laminar)]
+    {
+        let case = hydraulics(id);
+        let got = harp(&case, connection, method);
+        for (place, flow_kg_s) in got.risers_kg_s.iter().enumerate() {
+            case.check(&format!("r{}", place + 1), *flow_kg_s);
+        }
+        if method == churchill {
+            case.check("dp_total", got.drop_pa);
+        }
+    }
+}
+
+#[test]
+fn b_mf_spread_among_risers() {
+    let (corner, side) = (HarpConnection::OppositeCorner, HarpConnection::SameSide);
+    for (id, connection) in [("B-MF-02", corner), ("B-MF-04", corner), ("B-MF-05", side)] {
+        let case = hydraulics(id);
+        let got = harp(&case, connection, FrictionMethod::Churchill1977);
+        let mean = case.given("total_kg_s") / case.given("risers");
+        let least = got.risers_kg_s.iter().copied().fold(f64::INFINITY, f64::min);
+        let most = got.risers_kg_s.iter().copied().fold(0.0, f64::max);
+        case.check("min_dev", least / mean - 1.0);
+        case.check("max_dev", most / mean - 1.0);
+    }
 }

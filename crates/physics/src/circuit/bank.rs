@@ -1,0 +1,124 @@
+//! The panels as the fluid meets them.
+
+use super::error::CircuitError;
+use super::harp::Harp;
+use super::network::{Medium, Path, divide};
+use super::pipe::Run;
+use crate::panel::{Bank, Join, Panel, TubePattern};
+
+/// Loss figure of one return bend of a serpentine, its own length included.
+///
+/// 1.5: textbook set for a threaded return bend; the fitting multipliers give a close one 50 fT,
+/// 1.35 in half-inch pipe. A wide bend made by hand has less. Sets differ by a factor of two.
+pub const RETURN_BEND_K: f64 = 1.5;
+
+/// Loss figure of a riser's ends: 0.5 for the sharp entry and 1 for the velocity lost at the exit.
+pub const RISER_ENDS_K: f64 = 1.5;
+
+/// One panel's path, from port to port.
+///
+/// A serpentine is one tube with a return bend ([`RETURN_BEND_K`]) between each two legs; a harp
+/// is risers with [`RISER_ENDS_K`] between headers of one spacing's length each.
+pub fn panel_path(panel: &Panel) -> Path {
+    let tubes = &panel.tubes;
+    let run = |length_m: f64, fittings_k: f64| Run {
+        bore_m: tubes.tube.bore_m,
+        length_m,
+        roughness_m: tubes.tube.roughness_m,
+        fittings_k,
+    };
+    match tubes.pattern {
+        TubePattern::Serpentine { legs, leg_length_m } => {
+            let bends = f64::from(legs.saturating_sub(1));
+            Path::Run(run(f64::from(legs) * leg_length_m, bends * RETURN_BEND_K))
+        }
+        TubePattern::Harp { risers, riser_length_m, header, connection } => Path::Harp(Harp {
+            risers,
+            riser: run(riser_length_m, RISER_ENDS_K),
+            header: Run {
+                bore_m: header.bore_m,
+                length_m: tubes.spacing_m,
+                roughness_m: header.roughness_m,
+                fittings_k: 0.0,
+            },
+            connection,
+        }),
+    }
+}
+
+/// All panels' path, as they are joined.
+///
+/// # Valid range
+/// A join that names a panel the bank does not have is a [`CircuitError`].
+pub fn bank_path(bank: &Bank) -> Result<Path, CircuitError> {
+    join_path(bank, &bank.join)
+}
+
+/// Flow through each panel \[kg/s\], in the order of [`Bank::panels`].
+///
+/// - `flow_kg_s`: through the whole bank.
+///
+/// Panels the join leaves out get 0.
+pub fn panel_flows_kg_s(
+    bank: &Bank,
+    flow_kg_s: f64,
+    medium: &Medium,
+) -> Result<Vec<f64>, CircuitError> {
+    let mut flows_kg_s = vec![0.0; bank.panels.len()];
+    share(bank, &bank.join, (flow_kg_s, medium), &mut flows_kg_s)?;
+    Ok(flows_kg_s)
+}
+
+/// Flow \[kg/s\] in one tube of a panel through which `flow_kg_s` runs; a harp's mean riser.
+pub fn tube_flow_kg_s(panel: &Panel, flow_kg_s: f64) -> f64 {
+    match panel.tubes.pattern {
+        TubePattern::Serpentine { .. } => flow_kg_s,
+        TubePattern::Harp { risers, .. } => flow_kg_s / f64::from(risers),
+    }
+}
+
+fn join_path(bank: &Bank, join: &Join) -> Result<Path, CircuitError> {
+    match join {
+        Join::One(place) => Ok(panel_path(panel_at(bank, *place)?)),
+        Join::Series(joins) => Ok(Path::Series(join_paths(bank, joins)?)),
+        Join::Parallel(joins) => Ok(Path::Parallel(join_paths(bank, joins)?)),
+    }
+}
+
+fn join_paths(bank: &Bank, joins: &[Join]) -> Result<Vec<Path>, CircuitError> {
+    joins.iter().map(|join| join_path(bank, join)).collect()
+}
+
+fn share(
+    bank: &Bank,
+    join: &Join,
+    (flow_kg_s, medium): (f64, &Medium),
+    flows_kg_s: &mut [f64],
+) -> Result<(), CircuitError> {
+    match join {
+        Join::One(place) => {
+            panel_at(bank, *place)?;
+            flows_kg_s[*place] += flow_kg_s;
+        }
+        Join::Series(joins) => {
+            for join in joins {
+                share(bank, join, (flow_kg_s, medium), flows_kg_s)?;
+            }
+        }
+        Join::Parallel(joins) => {
+            let division = divide(&join_paths(bank, joins)?, flow_kg_s, medium)?;
+            for (join, branch_kg_s) in joins.iter().zip(division.flows_kg_s) {
+                share(bank, join, (branch_kg_s, medium), flows_kg_s)?;
+            }
+        }
+    }
+    Ok(())
+}
+
+fn panel_at(bank: &Bank, place: usize) -> Result<&Panel, CircuitError> {
+    bank.panels.get(place).ok_or(CircuitError::Impossible {
+        what: "the place of a panel in the join",
+        value: place as f64,
+        must: "one of the bank's panels, counted from 0",
+    })
+}
