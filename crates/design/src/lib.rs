@@ -2,3 +2,4 @@
 
 pub mod problem;
 pub mod quantity;
+pub mod weather;

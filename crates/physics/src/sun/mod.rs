@@ -2,6 +2,7 @@
 
 mod almanac;
 mod error;
+mod humidity;
 mod incidence;
 mod parts;
 mod position;
@@ -12,12 +13,13 @@ mod wind;
 
 pub use almanac::{Almanac, Instant, SOLAR_CONSTANT_W_M2, almanac, hour_angle};
 pub use error::SunError;
+pub use humidity::dew_point_alduchov_1996;
 pub use incidence::DiurnalCosine;
 pub use parts::{Place, Plane, Shelter, SkyModel, SkyTemperature, Sun, WindFilm};
 pub use position::{Air, Coordinates, SunPosition, refraction, sun_position};
 pub use sky::{
-    SkyAir, cloud_kasten_czeplak_1980, sky_berdahl_martin_1984, sky_emissivity_berdahl_martin_1984,
-    sky_from_infrared, sky_swinbank_1963, sky_temperature,
+    SkyAir, cloud_crawford_duchon_1999, sky_berdahl_martin_1984,
+    sky_emissivity_berdahl_martin_1984, sky_from_infrared, sky_swinbank_1963, sky_temperature,
 };
 pub use split::{Global, Split, clearness, diffuse_share_erbs_1982, split};
 pub use tilted::{Light, PlaneLight, Slope, air_mass_young_1994, sky_on_plane};

@@ -1,0 +1,129 @@
+//! EPW: eight header lines, then 35 fields a row in local standard time.
+//!
+//! Fields as the format's own data dictionary numbers them (from memory), from 1: 2 month, 3 day,
+//! 4 hour 1 to 24, 7 dry bulb, 8 dew point, 9 relative humidity, 13 sky infrared, 14 global, 15 beam
+//! normal, 16 diffuse, 22 wind speed.
+
+use physics::climate::Stamp;
+
+use super::calendar::Label;
+use super::columns::Quantity;
+use super::report::{Report, Told};
+use super::sheet::{Sheet, Stated};
+use super::text::{fields, shown};
+
+/// How long after the hour of its label the satellite saw the light \[h\] in the EPW flavour of the
+/// PVGIS service; fitted on its files from `GHI - DHI = DNI cos(zenith)`.
+const SATELLITE_AFTER_LABEL_H: f64 = 0.15;
+
+pub(super) fn is_epw(lines: &[&str]) -> bool {
+    lines.first().is_some_and(|line| fields(line)[0].eq_ignore_ascii_case("LOCATION"))
+}
+
+pub(super) fn read<'a>(lines: &[&'a str], report: &mut Report) -> Option<Sheet<'a>> {
+    let location = fields(lines.first()?);
+    let place = Stated {
+        line: 1,
+        latitude: location.get(6).copied(),
+        longitude: location.get(7).copied(),
+        clock: location.get(8).copied(),
+        elevation: location.get(9).copied(),
+    }
+    .check(report);
+    let periods = lines.iter().position(|line| keyword(line, "DATA PERIODS"));
+    let Some(periods) = periods else {
+        report.fault(Told {
+            code: "weather-header",
+            line: lines.len().min(8),
+            found: "no line DATA PERIODS".to_owned(),
+            expected: "eight header lines, the last DATA PERIODS".to_owned(),
+            says: "The header of the EPW file is not whole.".to_owned(),
+            ..Told::default()
+        });
+        return None;
+    };
+    let per_hour = fields(lines[periods]).get(2).copied().unwrap_or_default().to_owned();
+    if per_hour != "1" {
+        report.fault(Told {
+            code: "weather-not-hourly",
+            line: periods + 1,
+            found: format!("{} records an hour", shown(&per_hour)),
+            expected: "1 record an hour".to_owned(),
+            says: "The file is not hourly.".to_owned(),
+            ..Told::default()
+        });
+        return None;
+    }
+    let of_instants = lines[..periods].iter().any(|line| names_satellite_service(line));
+    if of_instants {
+        report.note(Told {
+            code: "weather-instants",
+            line: 1,
+            found: "an EPW of the PVGIS service".to_owned(),
+            expected: String::new(),
+            says: format!(
+                "Its rows are instants {SATELLITE_AFTER_LABEL_H} h after their label, not means \
+                 of the hour before."
+            ),
+            ..Told::default()
+        });
+    }
+    Some(Sheet {
+        place: place?,
+        stamp: if of_instants {
+            // Row r carries the label r + 1.
+            Stamp::Instant { offset_h: 1.0 + SATELLITE_AFTER_LABEL_H }
+        } else {
+            Stamp::HourMean
+        },
+        reading_offset_h: 1.0,
+        rows: lines
+            .iter()
+            .enumerate()
+            .skip(periods + 1)
+            .filter(|(_, line)| !line.trim().is_empty())
+            .map(|(at, &line)| (at + 1, line))
+            .collect(),
+        columns: vec![
+            (Quantity::Air, 6),
+            (Quantity::DewPoint, 7),
+            (Quantity::Humidity, 8),
+            (Quantity::Infrared, 12),
+            (Quantity::Global, 13),
+            (Quantity::Beam, 14),
+            (Quantity::Diffuse, 15),
+            (Quantity::Wind, 21),
+        ],
+        label,
+        missing,
+    })
+}
+
+fn keyword(line: &str, word: &str) -> bool {
+    fields(line)[0].eq_ignore_ascii_case(word)
+}
+
+/// The service writes `ECMWF/ERA` as its source, or its own name, into the header.
+fn names_satellite_service(line: &str) -> bool {
+    (keyword(line, "LOCATION") || line.starts_with("COMMENTS"))
+        && (line.contains("ECMWF") || line.contains("PVGIS"))
+}
+
+fn label(fields: &[&str]) -> Option<Label> {
+    let whole = |at: usize| fields.get(at)?.trim().parse::<usize>().ok();
+    let hour = whole(3)?;
+    Some(Label {
+        month: whole(1)?,
+        day: whole(2)?,
+        hour: hour.checked_sub(1).filter(|&hour| hour < 24)?,
+    })
+}
+
+fn missing(quantity: Quantity, value: f64) -> bool {
+    match quantity {
+        Quantity::Air | Quantity::DewPoint => value == 99.9,
+        Quantity::Humidity | Quantity::Wind => value == 999.0,
+        Quantity::Infrared => value >= 9_999.0 || value == 0.0,
+        Quantity::Global | Quantity::Beam | Quantity::Diffuse => value >= 9_999.0,
+    }
+}
