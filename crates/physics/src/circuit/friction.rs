@@ -193,18 +193,18 @@ pub fn friction_helix_laminar_schmidt_1967(reynolds: f64, curvature: f64, straig
 /// above:      f = fs [1 + 0.0823 (1 + Di/Dc) (Di/Dc)^0.53 Re^0.25]
 /// ```
 ///
+/// The larger of the two stands: they cross between 19 000 and 21 000, so this departs from the
+/// source by 2 % at most, just below 22 000, and leaves no step on which a network cannot settle.
+///
 /// # Source
 /// Schmidt 1967.
 ///
 /// # Checked
 /// C-10 to 1e-6, on Colebrook's smooth straight tube.
 pub fn friction_helix_turbulent_schmidt_1967(reynolds: f64, curvature: f64, straight: f64) -> f64 {
-    if reynolds < 22_000.0 {
-        straight * (1.0 + 28_800.0 / reynolds * curvature.powf(0.62))
-    } else {
-        let rise = 0.0823 * (1.0 + curvature) * curvature.powf(0.53) * reynolds.powf(0.25);
-        straight * (1.0 + rise)
-    }
+    let slow = 28_800.0 / reynolds * curvature.powf(0.62);
+    let fast = 0.0823 * (1.0 + curvature) * curvature.powf(0.53) * reynolds.powf(0.25);
+    straight * (1.0 + slow.max(fast))
 }
 
 /// Where flow in a straight tube leaves the laminar regime.
@@ -243,6 +243,9 @@ mod tests {
                 let f = friction_helix(FrictionMethod::Churchill1977, reynolds, wall).unwrap();
                 let drop = f * reynolds * reynolds;
                 assert!(drop > last, "curvature {curvature}, Re {reynolds}");
+                // A step of 0.46 % in Re moves a drop by 0.9 % where it goes with the square; a
+                // network cannot settle on a jump.
+                assert!(drop < 1.015 * last || last == 0.0, "jump at {curvature}, {reynolds}");
                 last = drop;
             }
         }

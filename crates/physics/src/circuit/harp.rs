@@ -3,7 +3,7 @@
 use super::error::CircuitError;
 use super::network::{Medium, Path};
 use super::pipe::Run;
-use crate::balance::crossing;
+use crate::balance::{crossing, inverse_power};
 use crate::panel::HarpConnection;
 
 /// A harp, or any row of alike branches between a supply and a return.
@@ -67,11 +67,17 @@ pub fn harp_flow(harp: &Harp, flow_kg_s: f64, medium: &Medium) -> Result<HarpFlo
     if ladder.whole_kg_s == 0.0 {
         return Ok(HarpFlow { risers_kg_s: vec![0.0; harp.risers as usize], drop_pa: 0.0 });
     }
-    let first_kg_s = crossing(
-        (0.0, ladder.whole_kg_s),
-        |_, missing| CircuitError::NoBalance { what: "flow in the harp", missing },
-        |first_kg_s| Ok(ladder.climb(first_kg_s)?.sum_kg_s - ladder.whole_kg_s),
-    )?;
+    let sum_at =
+        |first_kg_s: f64| -> Result<f64, CircuitError> { Ok(ladder.climb(first_kg_s)?.sum_kg_s) };
+    let fair_kg_s = ladder.whole_kg_s / count;
+    let first_kg_s = match inverse_power(ladder.whole_kg_s, (fair_kg_s, 1.0), sum_at)? {
+        Some(first_kg_s) => first_kg_s,
+        None => crossing(
+            (0.0, ladder.whole_kg_s),
+            |_, missing| CircuitError::NoBalance { what: "flow in the harp", missing },
+            |first_kg_s| Ok(sum_at(first_kg_s)? - ladder.whole_kg_s),
+        )?,
+    };
     let climb = ladder.climb(first_kg_s)?;
     let missing = ladder.whole_kg_s - climb.sum_kg_s;
     if climb.risers_kg_s.len() < harp.risers as usize || missing.abs() > 1e-6 * ladder.whole_kg_s {
@@ -124,7 +130,16 @@ impl Ladder<'_> {
                 }
                 HarpConnection::SameSide => between_pa -= 2.0 * supply_pa,
             }
-            let flow_kg_s = self.riser.flow_kg_s(between_pa, self.medium)?;
+            // The riser before is the best guess of the next one.
+            let before_kg_s = climb.risers_kg_s[climb.risers_kg_s.len() - 1].abs();
+            let flow_kg_s = if between_pa == 0.0 || before_kg_s == 0.0 {
+                self.riser.flow_kg_s(between_pa, self.medium)?
+            } else {
+                let forward_pa = between_pa.abs();
+                self.riser
+                    .forward_flow_kg_s(forward_pa, before_kg_s, self.medium)?
+                    .copysign(between_pa)
+            };
             climb.risers_kg_s.push(flow_kg_s);
             climb.sum_kg_s += flow_kg_s;
         }

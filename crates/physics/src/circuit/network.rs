@@ -4,7 +4,7 @@ use super::error::CircuitError;
 use super::friction::{FrictionMethod, HelixWall, friction_helix};
 use super::harp::{Harp, harp_flow};
 use super::pipe::{Run, drop_with, pressure_drop};
-use crate::balance::crossing;
+use crate::balance::{crossing, inverse_power};
 use crate::matter::fluid::FluidProperties;
 
 /// A way for the fluid, as a tree.
@@ -81,23 +81,42 @@ impl Path {
         if let Path::Parallel(branches) = self {
             return branches.iter().map(|branch| branch.flow_kg_s(drop_pa, medium)).sum();
         }
-        let wanted_pa = drop_pa.abs();
-        let mut enough_kg_s = 0.01;
-        while self.drop_pa(enough_kg_s, medium)? < wanted_pa {
+        let flow_kg_s = self.forward_flow_kg_s(drop_pa.abs(), GUESS_KG_S, medium)?;
+        Ok(flow_kg_s.copysign(drop_pa))
+    }
+
+    /// As [`Path::flow_kg_s`] for a positive difference, looked for first about `guess_kg_s`.
+    pub(super) fn forward_flow_kg_s(
+        &self,
+        drop_pa: f64,
+        guess_kg_s: f64,
+        medium: &Medium,
+    ) -> Result<f64, CircuitError> {
+        let law = |flow_kg_s: f64| self.drop_pa(flow_kg_s, medium);
+        if let Some(flow_kg_s) = inverse_power(drop_pa, (guess_kg_s, DROP_POWER), law)? {
+            return Ok(flow_kg_s);
+        }
+        let mut enough_kg_s = GUESS_KG_S;
+        while self.drop_pa(enough_kg_s, medium)? < drop_pa {
             enough_kg_s *= 4.0;
             // A thousand tonnes a second: no pressure would ever be lost.
             if enough_kg_s > 1e6 {
-                return Err(CircuitError::NoBalance { what: "pressure", missing: wanted_pa });
+                return Err(CircuitError::NoBalance { what: "pressure", missing: drop_pa });
             }
         }
-        let flow_kg_s = crossing(
+        crossing(
             (0.0, enough_kg_s),
             |_, missing| CircuitError::NoBalance { what: "pressure", missing },
-            |flow_kg_s| Ok(self.drop_pa(flow_kg_s, medium)? - wanted_pa),
-        )?;
-        Ok(flow_kg_s.copysign(drop_pa))
+            |flow_kg_s| Ok(self.drop_pa(flow_kg_s, medium)? - drop_pa),
+        )
     }
 }
+
+/// Where a flow is looked for first \[kg/s\]: a litre or so a minute.
+const GUESS_KG_S: f64 = 0.02;
+
+/// How a drop grows with the flow: from its first power (laminar) to its second (fittings).
+const DROP_POWER: f64 = 1.75;
 
 /// How a flow divides.
 #[derive(Clone, Debug, PartialEq)]
@@ -137,6 +156,11 @@ pub fn divide(
         return Ok(Division { flows_kg_s: vec![share_kg_s; branches.len()], drop_pa });
     }
     let whole_kg_s = flow_kg_s.abs();
+    let flows_at = |drop_pa: f64| -> Result<Vec<f64>, CircuitError> {
+        branches.iter().map(|branch| branch.flow_kg_s(drop_pa, medium)).collect()
+    };
+    let sum_at =
+        |drop_pa: f64| -> Result<f64, CircuitError> { Ok(flows_at(drop_pa)?.iter().sum()) };
     // With its fair share in the easiest branch no branch has more than that; with the whole flow
     // in it there is enough.
     let (mut low_pa, mut high_pa) = (f64::INFINITY, f64::INFINITY);
@@ -144,18 +168,16 @@ pub fn divide(
         low_pa = low_pa.min(branch.drop_pa(share_kg_s.abs(), medium)?);
         high_pa = high_pa.min(branch.drop_pa(whole_kg_s, medium)?);
     }
-    let sum_at = |drop_pa: f64| -> Result<f64, CircuitError> {
-        branches.iter().map(|branch| branch.flow_kg_s(drop_pa, medium)).sum()
+    let guess_pa = (low_pa * high_pa).sqrt();
+    let drop_pa = match inverse_power(whole_kg_s, (guess_pa, 1.0 / DROP_POWER), sum_at)? {
+        Some(drop_pa) => drop_pa,
+        None => crossing(
+            (low_pa, high_pa),
+            |_, missing| CircuitError::NoBalance { what: "flow", missing },
+            |drop_pa| Ok(sum_at(drop_pa)? - whole_kg_s),
+        )?,
     };
-    let drop_pa = crossing(
-        (low_pa, high_pa),
-        |_, missing| CircuitError::NoBalance { what: "flow", missing },
-        |drop_pa| Ok(sum_at(drop_pa)? - whole_kg_s),
-    )?;
-    let flows_kg_s = branches
-        .iter()
-        .map(|branch| Ok(branch.flow_kg_s(drop_pa, medium)?.copysign(flow_kg_s)))
-        .collect::<Result<Vec<f64>, CircuitError>>()?;
+    let flows_kg_s = flows_at(drop_pa)?.into_iter().map(|flow| flow.copysign(flow_kg_s)).collect();
     Ok(Division { flows_kg_s, drop_pa: drop_pa.copysign(flow_kg_s) })
 }
 
