@@ -52,9 +52,26 @@ pub struct FinAndTube {
 /// assert!((f_prime(&copper).unwrap() - 0.841).abs() < 0.001);
 /// ```
 pub fn f_prime(fin: &FinAndTube) -> Result<f64, PanelError> {
-    let gathering_m = fin.outside_m + (fin.spacing_m - fin.outside_m) * fin_efficiency(fin)?;
+    f_prime_strip(fin, 0.5 * fin.spacing_m, 0.5 * fin.spacing_m)
+}
+
+/// As [`f_prime`], for a tube whose sheet reaches unlike far to its two sides.
+///
+/// `left_m`, `right_m`: from the tube's middle to where no heat passes, which is halfway to a
+/// neighbour or the sheet's rim \[m\].
+///
+/// # Valid range
+/// As [`f_prime`]; each side at least half the tube's outside.
+///
+/// # Source
+/// As [`f_prime`], each side's fin with its own efficiency.
+///
+/// # Checked
+/// Equal to [`f_prime`] for like sides.
+pub fn f_prime_strip(fin: &FinAndTube, left_m: f64, right_m: f64) -> Result<f64, PanelError> {
+    let gathering_m = fin.outside_m + gathering_m(fin, left_m)? + gathering_m(fin, right_m)?;
     let resistance_m_k_w = tube_resistance_m_k_w(fin)?;
-    Ok(1.0 / (fin.spacing_m * (1.0 / gathering_m + fin.loss_w_m2_k * resistance_m_k_w)))
+    Ok(1.0 / ((left_m + right_m) * (1.0 / gathering_m + fin.loss_w_m2_k * resistance_m_k_w)))
 }
 
 /// Fin efficiency F: heat the free sheet brings to the tube over that of an ideal conductor.
@@ -70,8 +87,27 @@ pub fn f_prime(fin: &FinAndTube) -> Result<f64, PanelError> {
 /// # Checked
 /// FN-01 (their example 6.5.1): 0.937 within 0.001.
 pub fn fin_efficiency(fin: &FinAndTube) -> Result<f64, PanelError> {
-    let span = fin_parameter_1_m(fin)? * free_m(fin)? / 2.0;
-    Ok(if span < 1e-6 { 1.0 } else { span.tanh() / span })
+    let free_m = free_m(fin, 0.5 * fin.spacing_m)?;
+    Ok(if free_m > 0.0 { gathering_m(fin, 0.5 * fin.spacing_m)? / free_m } else { 1.0 })
+}
+
+/// Ideal sheet that would bring as much as one side's fin does: free length times efficiency
+/// \[m\].
+///
+/// `reach_m`: from the tube's middle to where no heat passes \[m\].
+///
+/// # Valid range
+/// As [`f_prime_strip`].
+///
+/// # Source
+/// As [`fin_efficiency`].
+///
+/// # Checked
+/// Through [`fin_efficiency`].
+pub fn gathering_m(fin: &FinAndTube, reach_m: f64) -> Result<f64, PanelError> {
+    let free_m = free_m(fin, reach_m)?;
+    let span = fin_parameter_1_m(fin)? * free_m;
+    Ok(if span < 1e-6 { free_m } else { free_m * span.tanh() / span })
 }
 
 /// Fin parameter `m = sqrt(U/(k delta))` \[1/m\].
@@ -135,7 +171,7 @@ pub fn tube_resistance_m_k_w(fin: &FinAndTube) -> Result<f64, PanelError> {
 pub fn midway_k(fin: &FinAndTube, sheet: &SheetInSun) -> Result<f64, PanelError> {
     let loss_w_m2_k = within("loss of the sheet [W/(m2 K)]", fin.loss_w_m2_k, 1e-6..=1000.0)?;
     let idle_k = sheet.ambient_k + sheet.absorbed_w_m2 / loss_w_m2_k;
-    let span = fin_parameter_1_m(fin)? * free_m(fin)? / 2.0;
+    let span = fin_parameter_1_m(fin)? * free_m(fin, 0.5 * fin.spacing_m)?;
     Ok(idle_k + (sheet.over_tube_k - idle_k) / span.cosh())
 }
 
@@ -246,10 +282,12 @@ fn rise_per_share_k(gain: &Gain) -> Result<f64, PanelError> {
     Ok(gain.useful_w_m2 / (f_r * loss_w_m2_k))
 }
 
-/// Sheet that stands free between two tubes \[m\].
-fn free_m(fin: &FinAndTube) -> Result<f64, PanelError> {
+/// Sheet that stands free beside a tube, up to `reach_m` from its middle \[m\].
+fn free_m(fin: &FinAndTube, reach_m: f64) -> Result<f64, PanelError> {
     let outside_m = within("outside of the tube [m]", fin.outside_m, 1e-4..=1.0)?;
-    Ok(within("spacing of the tubes [m]", fin.spacing_m, outside_m..=10.0)? - outside_m)
+    let half_m = 0.5 * outside_m;
+    Ok(within("sheet from a tube's middle to where its fin ends [m]", reach_m, half_m..=10.0)?
+        - half_m)
 }
 
 /// `(C/U) (1 - exp(-U/C))` for a loss and a rate, with both ends.
@@ -288,7 +326,8 @@ mod tests {
     /// formulas (exact).
     #[test]
     fn limits() {
-        assert_eq!(f_prime(&FinAndTube { loss_w_m2_k: 0.0, ..copper() }), Ok(1.0));
+        let lossless = f_prime(&FinAndTube { loss_w_m2_k: 0.0, ..copper() }).unwrap();
+        assert!((lossless - 1.0).abs() < 1e-14);
         assert_eq!(heat_removal_parallel(0.84, 16.0, 0.0), Ok(0.0));
         assert_eq!(heat_removal_parallel(0.84, 0.0, 0.0), Ok(0.84));
         let endless = heat_removal_parallel(0.84, 16.0, 1e12).unwrap();
@@ -340,7 +379,7 @@ mod tests {
                 ..copper()
             };
             let before = f_prime(&fin).unwrap();
-            prop_assert!(before > 0.0 && before <= 1.0);
+            prop_assert!(before > 0.0 && before <= 1.0 + 1e-14);
             for change in [
                 FinAndTube { bond_w_m_k: bond_w_m_k * better, ..fin },
                 FinAndTube { bond_w_m_k: f64::INFINITY, ..fin },

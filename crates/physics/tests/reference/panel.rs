@@ -5,6 +5,7 @@ use physics::panel::array::{
     ExchangerLoop, exchanger_factor_de_winter_1975, series_factor_oonk_1979,
 };
 use physics::panel::back::{edge_loss_w_k, stack_conductance_w_m2_k};
+use physics::panel::capacity::{capacity_j_k, time_constant_s};
 use physics::panel::curve::HeatCurve;
 use physics::panel::fin::{
     FinAndTube, Gain, SheetInSun, f_prime, fin_efficiency, fin_parameter_1_m, flow_factor,
@@ -13,9 +14,12 @@ use physics::panel::fin::{
 use physics::panel::gap::{Gap, gap_film_w_m2_k, nusselt_hollands_1976};
 use physics::panel::klein::{KleinTop, top_loss_klein_1979};
 use physics::panel::optics::{fresnel, modifier_souka_safwat_1966, transmission, with_reflection};
+use physics::panel::serpentine::{Serpentine, heat_removal_serpentine};
 use physics::panel::stagnation::{Stagnation, stagnation_k};
 use physics::panel::top_loss::{TopLoss, TopLossAnswer, TopPath, top_loss};
-use physics::panel::{Cover, DiffuseAngle, Edge, Layer};
+use physics::panel::{
+    BoxAir, Cover, DiffuseAngle, Edge, Layer, Panel, Sheet, Tube, TubePattern, Tubes,
+};
 use physics::{Angle, GRAVITY_M_S2, ZERO_CELSIUS_K};
 
 use crate::support::{Case, thermal};
@@ -363,6 +367,44 @@ fn fn_08_bond() {
     case.check("f_prime_perfect", with_bond(f64::INFINITY));
 }
 
+/// FN-09. Given: two legs at two spacings. Expected: FR 0.7945 and 0.7961 by another hand's matrix
+/// exponential; the same tubes side by side 0.8051 and 0.7972.
+#[test]
+fn fn_09_serpentine_of_two_legs() {
+    let case = thermal("FN-09");
+    let rate_w_k = case.given("flow_total_kg_s") * case.given("cp_j_kgk");
+    let (mut serpentine, mut parallel) = (Vec::new(), Vec::new());
+    for (spacing_m, leg_length_m) in
+        case.given_list("spacing_m").into_iter().zip(case.given_list("leg_length_m"))
+    {
+        let bore_m = case.given("bore_m");
+        let fin = FinAndTube {
+            spacing_m,
+            outside_m: bore_m,
+            bore_m,
+            thickness_m: case.given("plate_thick_m"),
+            conductivity_w_m_k: case.given("plate_k_w_mk"),
+            loss_w_m2_k: case.given("ul_w_m2k"),
+            film_w_m2_k: case.given("h_fluid_w_m2k"),
+            bond_w_m_k: f64::INFINITY,
+            wall_conductivity_w_m_k: f64::INFINITY,
+        };
+        let legs = case.given("legs");
+        let given = Serpentine {
+            fin,
+            rim_m: 0.5 * spacing_m,
+            legs: legs as u32,
+            leg_length_m,
+            capacity_rate_w_k: rate_w_k,
+        };
+        serpentine.push(heat_removal_serpentine(&given).unwrap());
+        let loss_w_k = legs * spacing_m * leg_length_m * fin.loss_w_m2_k;
+        parallel.push(heat_removal_parallel(f_prime(&fin).unwrap(), loss_w_k, rate_w_k).unwrap());
+    }
+    case.check_list("fr_serpentine", &serpentine);
+    case.check_list("fr_parallel", &parallel);
+}
+
 /// SY-01, Duffie and Beckman example 10.2.1. Given: equal flows, effectiveness 0.7. Expected:
 /// FR'/FR 0.967.
 #[test]
@@ -410,6 +452,73 @@ fn st_01_curve_extended_to_nought() {
     let expected_c = case.expected("t_from_curve_c");
     assert!((idle_c - expected_c).abs() <= case.stated_tolerance("curve_abs"), "{idle_c}");
     assert!(case.expected("t_stagnation_certified_c") - idle_c > 30.0);
+}
+
+/// SY-11. Given: 7 kJ/(m2 K) on 2 m2, F'U 4.5, flow 167.6 W/K. Expected: 40.7 s.
+#[test]
+fn sy_11_time_constant() {
+    let case = thermal("SY-11");
+    let area_m2 = case.given("area_m2");
+    let got = time_constant_s(
+        case.given("c_eff_j_m2k") * area_m2,
+        case.given("f_prime_ul_w_m2k") * area_m2,
+        case.given("flow_capacity_w_k"),
+    );
+    case.check("time_constant_s", got.unwrap());
+}
+
+/// SY-10, a certified flat plate holds 10.6 kJ/(m2 K). Given: our own kind, 0.5 mm copper with 10
+/// mm bore every 150 mm, water, half insulation. Expected: inside the file's plausible 5 to 20,
+/// and 4.5 to 7 as its note reckons for such a panel.
+#[test]
+fn sy_10_heat_capacity_is_plausible() {
+    let case = thermal("SY-10");
+    let panel = copper_serpentine();
+    let held = capacity_j_k(&panel, 4.17e6).unwrap() / panel.sheet.area_m2() / 1000.0;
+    let [low, high] = case.stated_range("plausible_range");
+    assert!((low..=high).contains(&held) && (4.5..=7.0).contains(&held), "{held} kJ/(m2 K)");
+    assert!((low..=high).contains(&case.expected("c_eff")));
+}
+
+fn copper_serpentine() -> Panel {
+    let wool = Layer {
+        thickness_m: 0.05,
+        conductivity_w_m_k: 0.038,
+        conductivity_growth_1_k: 0.0,
+        density_kg_m3: 45.0,
+        heat_capacity_j_kg_k: 840.0,
+    };
+    Panel {
+        cover: pane(&thermal("OP-04")),
+        gap_m: 0.025,
+        sheet: Sheet {
+            length_m: 1.8,
+            width_m: 0.9,
+            thickness_m: 0.0005,
+            conductivity_w_m_k: 340.0,
+            density_kg_m3: 8940.0,
+            heat_capacity_j_kg_k: 385.0,
+            absorptance: 0.95,
+            emittance: 0.93,
+        },
+        tubes: Tubes {
+            tube: Tube {
+                outside_m: 0.012,
+                bore_m: 0.010,
+                conductivity_w_m_k: 340.0,
+                density_kg_m3: 8940.0,
+                heat_capacity_j_kg_k: 385.0,
+                roughness_m: 1.5e-6,
+            },
+            spacing_m: 0.15,
+            bond_w_m_k: 30.0,
+            pattern: TubePattern::Serpentine { legs: 6, leg_length_m: 1.8 },
+        },
+        back: vec![wool],
+        edge: Edge { layer: wool, area_m2: 0.0 },
+        box_air: BoxAir { changes_1_h: 0.0 },
+        extra_capacity_j_k: 0.0,
+    }
 }
 
 fn curve_of(case: &Case) -> HeatCurve {

@@ -99,6 +99,12 @@ impl Case {
         self.number(self.tolerances.get(key), key)
     }
 
+    /// The two ends of a stated range, as `plausible_range`.
+    pub fn stated_range(&self, key: &str) -> [f64; 2] {
+        let ends = self.list(self.tolerances.get(key), key);
+        ends.try_into().unwrap_or_else(|_| panic!("case {} has no two ends `{key}`", self.id))
+    }
+
     /// Fails unless `got` is the expected number within the case's own tolerance.
     #[track_caller]
     pub fn check(&self, name: &str, got: f64) {
