@@ -5,6 +5,7 @@ node as from it, the losses round a loop sum to nothing) are written out here.
 """
 
 import math
+import re
 
 import fluids
 from CoolProp.CoolProp import PropsSI
@@ -166,6 +167,24 @@ def divide(i, total):
 
     flow_a = brentq(left_over, 0, total, xtol=1e-15, rtol=1e-14)
     return flow_a, total - flow_a
+
+
+@answers("G-01")
+def two_pipes_laminar(i):
+    """Laminar loss goes as the flow: the shares are those of D^4/L, in closed form."""
+    sizes = [[float(x) for x in re.findall(r"[\d.]+", i[name])] for name in "AB"]
+    ease = [(bore / 1000) ** 4 / length for length, bore in sizes]
+    flows = [i["total_kg_s"] * x / sum(ease) for x in ease]
+    loss = 128 * i["mu"] * flows[0] / (math.pi * i["rho"] * ease[0])
+    return {"mA": flows[0], "mB": flows[1], "dp": loss}
+
+
+@answers("G-20")
+def mixed_outlet(i):
+    warmed = {name: i["T_in_C"] + i["heat_each_W"] / (i[f"m{name}"] * i["cp"]) for name in "AB"}
+    total = i["mA"] + i["mB"]
+    mixed = sum(i[f"m{name}"] * warmed[name] for name in "AB") / total
+    return {"T_A": warmed["A"], "T_B": warmed["B"], "T_mix": mixed}
 
 
 @answers("G-02", rel=SOLVED)
