@@ -128,6 +128,10 @@ pub fn film_w_m2_k(nusselt: f64, properties: &FluidProperties, bore_m: f64) -> f
 /// even flux: Nu = [4.364^3 + 0.6^3 + (1.953 Gz^(1/3) - 0.6)^3]^(1/3),   Gz = Re Pr D/L
 /// ```
 ///
+/// # Valid range
+/// Laminar flow, so Re below 2300; any Graetz number from 0, where the developed limit stands. The
+/// front door keeps it.
+///
 /// # Source
 /// Gnielinski, Chemie Ingenieur Technik 61 (1989) 160, and his chapter of the engineers' heat
 /// atlas; from memory.
@@ -148,6 +152,9 @@ pub fn nusselt_laminar_gnielinski_1989(graetz: f64, heating: Heating) -> f64 {
 /// ```text
 /// Nu = 3.66 + 0.0668 Gz / (1 + 0.04 Gz^(2/3)),   Gz = Re Pr D/L
 /// ```
+///
+/// # Valid range
+/// Laminar flow, so Re below 2300; any Graetz number from 0, where 3.66 stands. Not checked here.
 ///
 /// # Source
 /// Hausen, Z. VDI Beihefte Verfahrenstechnik 4 (1943) 91.
@@ -204,6 +211,9 @@ pub fn nusselt_gnielinski_1995(reynolds: f64, prandtl: f64, bore_over_length: f6
 /// Nu = (1 - g) Nu_2300 + g Nu_4000,   g = (Re - 2300)/1700
 /// ```
 ///
+/// # Valid range
+/// Re 2300 to 4000; beyond its ends the line just goes on. The front door keeps it.
+///
 /// # Source
 /// Gnielinski, Int. J. Heat Mass Transfer 63 (2013) 134.
 ///
@@ -220,6 +230,10 @@ pub fn nusselt_transition_gnielinski_2013(reynolds: f64, laminar: f64, turbulent
 /// Nu = 3.65 + 0.08 [1 + 0.8 (Di/Dc)^0.9] Re^[0.5 + 0.2903 (Di/Dc)^0.194] Pr^(1/3)
 /// ```
 ///
+/// # Valid range
+/// Re 100 to the critical number (the range the later literature gives for Schmidt's laminar
+/// equations). Below, it tends to 3.65; the front door keeps the upper end.
+///
 /// # Source
 /// Schmidt, Chemie Ingenieur Technik 39 (1967) 781, from memory.
 pub fn nusselt_helix_laminar_schmidt_1967(reynolds: f64, prandtl: f64, curvature: f64) -> f64 {
@@ -233,6 +247,9 @@ pub fn nusselt_helix_laminar_schmidt_1967(reynolds: f64, prandtl: f64, curvature
 /// Re < 22000: Nu = 0.023 [1 + 14.8 (1 + Di/Dc)(Di/Dc)^(1/3)] Re^[0.8 - 0.22 (Di/Dc)^0.1] Pr^(1/3)
 /// above:      Nu = 0.023 [1 + 3.6 (1 - Di/Dc)(Di/Dc)^0.8] Re^0.8 Pr^(1/3)
 /// ```
+///
+/// # Valid range
+/// From the critical Reynolds number to 1.5e5; used beyond. The front door keeps the lower end.
 ///
 /// # Source
 /// Schmidt 1967.

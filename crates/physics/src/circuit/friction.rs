@@ -161,6 +161,9 @@ pub struct HelixWall {
 /// Re_crit = 2300 [1 + 8.6 (Di/Dc)^0.45]
 /// ```
 ///
+/// # Valid range
+/// Recommended for Di/Dc below 0.14; used up to the front doors' 0.3. Straight tubes get 2300.
+///
 /// # Source
 /// Schmidt, Chemie Ingenieur Technik 39 (1967) 781.
 ///
@@ -175,6 +178,10 @@ pub fn critical_reynolds_schmidt_1967(curvature: f64) -> f64 {
 /// ```text
 /// f = fs [1 + 0.14 (Di/Dc)^0.97 Re^(1 - 0.644 (Di/Dc)^0.312)]
 /// ```
+///
+/// # Valid range
+/// Re 100 to the critical number; below, it tends to the straight tube's factor. The front door
+/// keeps the upper end.
 ///
 /// # Source
 /// Schmidt 1967.
@@ -195,6 +202,9 @@ pub fn friction_helix_laminar_schmidt_1967(reynolds: f64, curvature: f64, straig
 ///
 /// The larger of the two stands: they cross between 19 000 and 21 000, so this departs from the
 /// source by 2 % at most, just below 22 000, and leaves no step on which a network cannot settle.
+///
+/// # Valid range
+/// From the critical Reynolds number to 1.5e5; used beyond. The front door keeps the lower end.
 ///
 /// # Source
 /// Schmidt 1967.

@@ -163,6 +163,10 @@ pub fn nusselt_xin_ebadian_1996(rayleigh: f64) -> f64 {
 /// Nu = 0.9 Ra^0.25
 /// ```
 ///
+/// # Valid range
+/// The report's own range is not at hand; ST-14 checks at 1.3e6, amid the coils of house stores. The
+/// front door allows Rayleigh 0 to 1e12.
+///
 /// # Source
 /// Farrington and Bingham, SERI/TR-252-2848 (1986), from memory.
 ///
