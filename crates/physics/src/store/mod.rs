@@ -1,5 +1,6 @@
 //! The fourth station: the pre-warmed cistern, its coil, its lid, and the loft around it.
 
+pub mod cistern;
 pub mod coil;
 pub mod convection;
 pub mod error;

@@ -1,5 +1,9 @@
 //! The fifth station: the household's draws, its mains, and the heater that tops up.
 
+pub mod error;
+pub mod household;
+pub mod mains;
 mod parts;
 
+pub use error::TapError;
 pub use parts::{DaySpan, Draw, Heater, Mains, Tap};

@@ -6,3 +6,4 @@ mod panel;
 mod store;
 mod sun;
 mod support;
+mod tap;
