@@ -20,8 +20,12 @@ pub fn files_under(folder: &str) -> Vec<String> {
     names
 }
 
+/// A folder that is not there holds no file.
 fn collect(folder: &Path, found: &mut Vec<PathBuf>) {
     const MADE: [&str; 6] = ["target", "out", ".git", "node_modules", "__pycache__", "fuzz-corpus"];
+    if !folder.exists() {
+        return;
+    }
     for entry in std::fs::read_dir(folder).unwrap() {
         let path = entry.unwrap().path();
         let name = path.file_name().unwrap().to_str().unwrap();
