@@ -19,6 +19,9 @@ impl HeatCurve {
     /// `irradiance_w_m2`: on the panel's plane; `rise_k`: mean of inlet and outlet less ambient.
     /// Negative where the panel loses more than it gains.
     ///
+    /// # Valid range
+    /// Rises over which the curve was measured, some 80 K at most; beyond, it is only the formula.
+    ///
     /// # Source
     /// ISO 9806:2017 in steady state, without its wind and sky terms.
     ///

@@ -66,3 +66,32 @@ pub fn top_loss_klein_1979(given: &KleinTop) -> Result<f64, PanelError> {
         - covers;
     within("top loss by the one-line formula [W/(m2 K)]", first + radiation / resistance, 0.0..=1e3)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Given: a plate at ambient, no cover, and a gale in which the formula's powers leave the
+    /// real numbers. Expected: errors, no silent not-a-number.
+    #[test]
+    fn refuses_what_it_cannot_answer() {
+        let sound = KleinTop {
+            covers: 1,
+            plate_k: 373.15,
+            ambient_k: 283.15,
+            wind_film_w_m2_k: 10.0,
+            plate_emittance: 0.95,
+            cover_emittance: 0.88,
+            tilt: Angle::from_degrees(45.0),
+        };
+        assert!(top_loss_klein_1979(&sound).is_ok());
+        for wrong in [
+            KleinTop { plate_k: 283.15, ..sound },
+            KleinTop { covers: 0, ..sound },
+            KleinTop { wind_film_w_m2_k: 120.0, ..sound },
+            KleinTop { plate_k: f64::NAN, ..sound },
+        ] {
+            assert!(top_loss_klein_1979(&wrong).is_err(), "{wrong:?}");
+        }
+    }
+}

@@ -60,3 +60,54 @@ pub fn stagnation_k(given: &Stagnation) -> Result<f64, PanelError> {
         Ok((lost - given.absorbed_w_m2, slope))
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Angle;
+
+    fn noon() -> Stagnation {
+        Stagnation {
+            absorbed_w_m2: 800.0,
+            ambient_k: 298.15,
+            sky_k: 283.15,
+            rest_w_m2_k: 1.0,
+            path: TopPath {
+                wind_film_w_m2_k: 10.0,
+                plate_emittance: 0.95,
+                cover_emittance: 0.88,
+                gap_m: 0.025,
+                tilt: Angle::from_degrees(45.0),
+            },
+        }
+    }
+
+    /// Given: a clear night. Expected: the sheet between sky and air. And in the sun: what it
+    /// loses at that temperature is what it takes up (the balance itself), to 1e-3 W/m2.
+    #[test]
+    fn balances_by_night_and_day() {
+        let night = stagnation_k(&Stagnation { absorbed_w_m2: 0.0, ..noon() }).unwrap();
+        assert!(night > 283.15 && night < 298.15, "{night}");
+        let day_k = stagnation_k(&noon()).unwrap();
+        let top = super::super::top_loss::top_loss(&super::super::top_loss::TopLoss {
+            plate_k: day_k,
+            ambient_k: 298.15,
+            sky_k: 283.15,
+            wind_film_w_m2_k: 10.0,
+            plate_emittance: 0.95,
+            cover_emittance: 0.88,
+            gap_m: 0.025,
+            tilt: Angle::from_degrees(45.0),
+        });
+        let lost_w_m2 = top.unwrap().flux_w_m2 + (day_k - 298.15);
+        assert!((lost_w_m2 - 800.0).abs() < 1e-3, "{lost_w_m2}");
+    }
+
+    /// Given: numbers that mean nothing. Expected: errors.
+    #[test]
+    fn refuses_nonsense() {
+        assert!(stagnation_k(&Stagnation { absorbed_w_m2: -1.0, ..noon() }).is_err());
+        assert!(stagnation_k(&Stagnation { rest_w_m2_k: f64::NAN, ..noon() }).is_err());
+        assert!(stagnation_k(&Stagnation { ambient_k: 0.0, ..noon() }).is_err());
+    }
+}
