@@ -1,0 +1,342 @@
+//! What is not written: tables and values that must stand, and defaults with their origins.
+
+use crate::catalogue::{materials, tubes};
+use crate::origin::Origin;
+use crate::parameters::{
+    Default, Form, Parameter, Presence, SizePart, parameters, section_at, sections,
+};
+use crate::problem::Span;
+use crate::problem::{Problem, Severity};
+use crate::value::{from_words, shown};
+use crate::values::{Entry, Value, Values};
+use crate::walk::Desk;
+
+/// Fills in every default, and reports what is missing or means nothing where it stands.
+pub(crate) fn fill(desk: &mut Desk, values: &mut Values) {
+    missing_tables(desk, values);
+    for parameter in parameters() {
+        for place in places(values, parameter.path) {
+            one(desk, values, parameter, &place);
+        }
+    }
+    for parameter in parameters() {
+        if let Default::Worked { rule, source } = parameter.default {
+            for place in places(values, parameter.path) {
+                worked(values, parameter, &place, rule, source);
+            }
+        }
+    }
+}
+
+/// The places a path stands for: every member of its lists, none in a table that is not there.
+fn places(values: &Values, path: &str) -> Vec<String> {
+    let mut places = vec![String::new()];
+    let mut general = String::new();
+    let mut parts = path.split('.').peekable();
+    while let Some(part) = parts.next() {
+        let join = |at: &str, part: &str| {
+            if at.is_empty() { part.to_owned() } else { format!("{at}.{part}") }
+        };
+        general = join(&general, part);
+        let last = parts.peek().is_none();
+        let key = part.trim_end_matches("[]");
+        places = places.iter().map(|at| join(at, key)).collect();
+        if last {
+            break;
+        }
+        if part.ends_with("[]") {
+            places = places
+                .iter()
+                .flat_map(|at| (0..values.members(at)).map(move |member| format!("{at}[{member}]")))
+                .collect();
+        } else {
+            places.retain(|at| stands(values, &general, at));
+        }
+    }
+    places
+}
+
+/// True where a table's parameters mean something.
+fn stands(values: &Values, general: &str, at: &str) -> bool {
+    match section_at(general).map(|section| section.presence) {
+        Some(Presence::Required | Presence::Optional) => values.table(at).is_some(),
+        Some(Presence::When(place, word)) => {
+            values.table(at).is_some() && values.word(place) == Some(word)
+        }
+        _ => true,
+    }
+}
+
+fn missing_tables(desk: &mut Desk, values: &mut Values) {
+    for section in sections() {
+        let path = section.path.trim_end_matches("[]");
+        let around = path.rsplit_once('.').map_or("", |(around, _)| around);
+        if !around.is_empty() && values.table(around).is_none() && around != "control" {
+            continue;
+        }
+        let problem = match section.presence {
+            Presence::Required if values.table(path).is_none() => Problem {
+                says: format!("The table [{path}] is missing: {}", lower(section.help)),
+                expected: format!("[{path}]"),
+                hint: format!("write [{path}] on a line of its own and its keys below"),
+                ..desk.fault("missing-table", path, values.span(around))
+            },
+            Presence::When(place, word)
+                if values.word(place) == Some(word) && values.table(path).is_none() =>
+            {
+                Problem {
+                    says: format!("The table [{path}] is missing: {}", lower(section.help)),
+                    expected: format!("[{path}], since {place} is \"{word}\""),
+                    hint: format!("write [{path}] on a line of its own and its keys below"),
+                    ..desk.fault("missing-table", path, values.span(place))
+                }
+            }
+            Presence::When(place, word)
+                if values.table(path).is_some()
+                    && values.word(place).is_some_and(|is| is != word) =>
+            {
+                Problem {
+                    severity: Severity::Warning,
+                    says: format!("[{path}] means nothing here: {place} is not \"{word}\""),
+                    expected: format!("{place} = \"{word}\", or no [{path}]"),
+                    hint: "take the table out, or change the other key".to_owned(),
+                    ..desk.fault("not-used", path, values.span(path))
+                }
+            }
+            Presence::List(least) if values.members(path) < least => {
+                too_few(desk, values, path, least, section.help)
+            }
+            Presence::List(0) if !values.has_list(path) && bare(path) => {
+                let origin = Origin::Assumed {
+                    source: "no layer is written, so it is reckoned bare".to_owned(),
+                    certainty: "stated".to_owned(),
+                };
+                values.put(
+                    path,
+                    Entry { value: None, shown: "bare".to_owned(), origin, span: Span::default() },
+                );
+                continue;
+            }
+            _ => continue,
+        };
+        desk.problems.push(problem);
+    }
+}
+
+/// True for lists whose absence is an assumption about the build.
+fn bare(path: &str) -> bool {
+    matches!(path, "store.wall" | "store.base" | "store.lid")
+}
+
+fn too_few(desk: &Desk, values: &Values, path: &str, least: usize, help: &str) -> Problem {
+    let members = values.members(path);
+    let (code, says, hint) = match path {
+        "circuit.pump.curve" if members == 0 => (
+            "pump-without-curve",
+            "The pump has no curve, so nothing says how much it moves".to_owned(),
+            "write two points or more: [[circuit.pump.curve]] with flow and head; a rated flow at a rated head, and the head at no flow, will do",
+        ),
+        "circuit.pump.curve" => (
+            "pump-curve-one-point",
+            "The pump's curve has one point, and a curve takes two".to_owned(),
+            "add the head at no flow, or the flow at no head: [[circuit.pump.curve]] with flow and head",
+        ),
+        _ => (
+            "too-few",
+            format!("[[{path}]] stands {members} times, and {least} belong here: {}", lower(help)),
+            "write the double brackets on a line of their own and the keys below",
+        ),
+    };
+    let found = format!("{members} members");
+    let span =
+        if values.has_list(path) { values.span(path) } else { values.span(&format!("{path}.x")) };
+    Problem {
+        found,
+        expected: format!("at least {least}"),
+        says,
+        hint: hint.to_owned(),
+        ..desk.fault(code, path, span)
+    }
+}
+
+fn lower(help: &str) -> String {
+    let mut signs = help.trim_end_matches('.').chars();
+    signs.next().map_or_else(String::new, |first| first.to_lowercase().chain(signs).collect())
+}
+
+fn beside(place: &str, key: &str) -> String {
+    place.rsplit_once('.').map_or_else(|| key.to_owned(), |(table, _)| format!("{table}.{key}"))
+}
+
+fn one(desk: &mut Desk, values: &mut Values, parameter: &Parameter, place: &str) {
+    if let Some(only) = parameter.only {
+        let other = beside(place, only.key);
+        // A key that cannot be read says nothing on what belongs beside it.
+        let Some(word) = values.word(&other) else { return };
+        if !only.is.contains(&word) {
+            if values.entry(place).is_some() {
+                let expected = only.is.join("\" or \"");
+                let problem = Problem {
+                    severity: Severity::Warning,
+                    says: format!(
+                        "`{}` means nothing where {other} is \"{word}\"",
+                        parameter.key()
+                    ),
+                    found: values.entry(place).map(|entry| entry.shown.clone()).unwrap_or_default(),
+                    hint: format!("take it out, or write {} = \"{expected}\"", only.key),
+                    expected: format!("{other} = \"{expected}\""),
+                    ..desk.fault("not-used", place, values.span(place))
+                };
+                desk.problems.push(problem);
+            }
+            return;
+        }
+    }
+    if values.entry(place).is_some() {
+        return;
+    }
+    match parameter.default {
+        Default::Required => missing(desk, values, parameter, place, ""),
+        Default::Absent | Default::Worked { .. } => {}
+        Default::Assume { value, source, certainty } => {
+            // Every default is read in a test, so this never falls through.
+            if let Ok(read) = from_words(parameter, value) {
+                let origin =
+                    Origin::Assumed { source: source.to_owned(), certainty: certainty.to_owned() };
+                let shown = read.shown;
+                values.put(
+                    place,
+                    Entry { value: Some(read.value), shown, origin, span: Span::default() },
+                );
+            }
+        }
+        Default::Material { key, field } => {
+            let other = beside(place, key);
+            let Some(name) = values.word(&other).map(str::to_owned) else { return };
+            let known = materials::material(&name).and_then(|material| material.value(field));
+            match known {
+                Some(known) => {
+                    let value = Value::Si(known.middle);
+                    let origin = Origin::Catalogue {
+                        material: name,
+                        source: known.source,
+                        certainty: known.certainty.to_owned(),
+                        spread: (known.low, known.high),
+                    };
+                    let shown = shown(parameter.form, &value);
+                    values.put(
+                        place,
+                        Entry { value: Some(value), shown, origin, span: Span::default() },
+                    );
+                }
+                None => {
+                    let why = if name == "own" {
+                        format!("{key} is \"own\", so its values are written beside it")
+                    } else {
+                        format!("the catalogue has no such value for \"{name}\"")
+                    };
+                    missing(desk, values, parameter, place, &why);
+                }
+            }
+        }
+        Default::Size { key, part } => sized(desk, values, parameter, place, key, part),
+    }
+}
+
+fn sized(
+    desk: &mut Desk,
+    values: &mut Values,
+    parameter: &Parameter,
+    place: &str,
+    key: &str,
+    part: SizePart,
+) {
+    let other = beside(place, key);
+    let Some((outside_m, wall_m)) = values.size(&other) else {
+        if values.entry(&other).is_none() {
+            missing(desk, values, parameter, place, "or `size`, for instance \"15 x 0.7\"");
+        }
+        return;
+    };
+    let si = match part {
+        SizePart::Outside => outside_m,
+        SizePart::Wall => wall_m,
+    };
+    let (source, certainty) = match tubes::listed(outside_m * 1e3, wall_m * 1e3) {
+        Some(size) => (tubes::source().to_owned(), size.certainty.clone()),
+        None => {
+            ("the size as written; it is not in the catalogue".to_owned(), "written".to_owned())
+        }
+    };
+    let origin = match part {
+        _ if certainty == "written" => Origin::Written,
+        _ => Origin::Catalogue {
+            material: "tube size".to_owned(),
+            source,
+            certainty,
+            spread: (si, si),
+        },
+    };
+    let value = Value::Si(si);
+    let shown = shown(parameter.form, &value);
+    values.put(place, Entry { value: Some(value), shown, origin, span: values.span(&other) });
+}
+
+fn missing(desk: &mut Desk, values: &Values, parameter: &Parameter, place: &str, why: &str) {
+    let table = place.rsplit_once('.').map_or("", |(table, _)| table);
+    let mut hint = format!("write `{} = {}`", parameter.key(), example(parameter));
+    if !why.is_empty() {
+        hint = format!("{hint}; {why}");
+    }
+    let around = if table.is_empty() { "the file".to_owned() } else { format!("[{table}]") };
+    let problem = Problem {
+        says: format!("`{}` is missing in {around}: {}", parameter.key(), lower(parameter.help)),
+        expected: parameter
+            .range
+            .map_or_else(|| "a value".to_owned(), |(low, high)| format!("{low} to {high}")),
+        hint,
+        ..desk.fault("missing-key", place, values.span(place))
+    };
+    desk.problems.push(problem);
+}
+
+/// A line's right side that may stand for a parameter.
+fn example(parameter: &Parameter) -> String {
+    match parameter.form {
+        Form::Text => "\"...\"".to_owned(),
+        Form::Choice(words) => format!("\"{}\"", words.first().copied().unwrap_or_default()),
+        Form::Material(group) => {
+            format!("\"{}\"", materials::names(group).first().copied().unwrap_or("own"))
+        }
+        Form::TubeSize => "\"15 x 0.7\"".to_owned(),
+        Form::Clock => "\"07:30\"".to_owned(),
+        Form::DaySpans => "[[\"07-20\", \"08-02\"]]".to_owned(),
+        Form::Count => parameter.range.map_or("1", |(low, _)| low).to_owned(),
+        Form::Quantity(kind) | Form::Worded(kind, _) | Form::Monthly(kind) => {
+            let low = parameter.range.map_or("1", |(low, _)| low);
+            if kind.stands_bare() {
+                low.trim_end_matches(" %").to_owned()
+            } else {
+                format!("\"{low}\"")
+            }
+        }
+    }
+}
+
+fn worked(
+    values: &mut Values,
+    parameter: &Parameter,
+    place: &str,
+    rule: fn(&Values, &str) -> Option<f64>,
+    source: &str,
+) {
+    if values.entry(place).is_some() {
+        return;
+    }
+    let table = place.rsplit_once('.').map_or("", |(table, _)| table);
+    let Some(si) = rule(values, table).filter(|si| si.is_finite()) else { return };
+    let value = Value::Si(si);
+    let origin = Origin::Assumed { source: source.to_owned(), certainty: "computed".to_owned() };
+    let shown = shown(parameter.form, &value);
+    values.put(place, Entry { value: Some(value), shown, origin, span: Span::default() });
+}

@@ -1,0 +1,193 @@
+//! The fourth station's parameters.
+
+use super::parts::{joined, layer, tube};
+use super::*;
+
+pub(super) const SECTIONS: &[Section] = &[
+    Section { path: "store", presence: Presence::Required, help: "The pre-warmed cistern." },
+    Section {
+        path: "store.wall[]",
+        presence: Presence::List(0),
+        help: "Insulation of the wall, from the water outwards; none for a bare wall.",
+    },
+    Section {
+        path: "store.base[]",
+        presence: Presence::List(0),
+        help: "Insulation below the base; none for a bare base.",
+    },
+    Section {
+        path: "store.lid[]",
+        presence: Presence::List(0),
+        help: "Insulation of the lid; none for a bare lid.",
+    },
+    Section { path: "store.coil", presence: Presence::Required, help: "The coil in the water." },
+    Section { path: "store.loft", presence: Presence::Assumed, help: "The loft it stands in." },
+    Section {
+        path: "store.overheat",
+        presence: Presence::Optional,
+        help: "A thermostatic valve that lets hot water run to waste; none unless written.",
+    },
+];
+
+pub(super) const PARAMETERS: &[Parameter] = joined![
+    CISTERN,
+    layer!("store.wall[]"),
+    layer!("store.base[]"),
+    layer!("store.lid[]"),
+    tube!("store.coil"),
+    COIL,
+];
+
+const LIDS: &[Word] = &[
+    Word { word: "close", value: "0 cm2", source: "a lid that fits lets no vapour by" },
+    Word {
+        word: "loose",
+        value: "20 cm2",
+        source: "judgement: a millimetre all round a cistern half a metre square",
+    },
+    Word { word: "open", value: "2000 cm2", source: "judgement: no lid on a common cistern" },
+];
+
+const STRAIGHT: &[Word] =
+    &[Word { word: "straight", value: "1000 km", source: "straight legs are turns without end" }];
+
+const CISTERN: &[Parameter] = &[
+    parameter("store.volume", Form::Quantity(Kind::Volume), "Water in the store.")
+        .within("5 l", "5000 l"),
+    parameter("store.water-depth", Form::Quantity(Kind::Length), "Depth of the water.")
+        .within("50 mm", "4 m"),
+    parameter("store.shape", Form::Choice(&["round", "square"]), "The store seen from above."),
+    parameter(
+        "store.perimeter",
+        Form::Quantity(Kind::Length),
+        "Length of the wall all round, seen from above.",
+    )
+    .within("100 mm", "40 m")
+    .worked(perimeter_m, "volume, depth and shape"),
+    parameter("store.layers", Form::Count, "Layers the water is reckoned in; 1 for fully mixed.")
+        .within("1", "40")
+        .assume("8", "enough that cold entering and the coil find their heights", "judgement"),
+    parameter(
+        "store.inlet-height",
+        Form::Quantity(Kind::Length),
+        "Height above the base at which cold water enters.",
+    )
+    .within("0 mm", "4 m")
+    .worked(
+        |values, _| values.si("store.water-depth"),
+        "a ball valve fills at the water's surface",
+    ),
+    parameter(
+        "store.outlet-height",
+        Form::Quantity(Kind::Length),
+        "Height above the base at which water leaves to the tap.",
+    )
+    .within("0 mm", "4 m")
+    .assume("50 mm", "cisterns are tapped just above the base", "common practice"),
+    parameter(
+        "store.entrainment",
+        Form::Quantity(Kind::Number),
+        "Water that falling cold takes along, litres a litre over the full depth; 0 sinks unmixed.",
+    )
+    .within("0", "50")
+    .assume("1", "judgement: a plume doubles on its way down a cistern", "judgement")
+    .unknown(Spread {
+        low: "0",
+        middle: "1",
+        high: "5",
+        source: "judgement: from a piped inlet to a splash",
+    }),
+    parameter("store.lid-gap", Form::Worded(Kind::Area, LIDS), "Open gap around the lid.")
+        .within("0 cm2", "4 m2")
+        .assume("close", "today's fittings rules ask for a close lid", "common practice")
+        .unknown(Spread { low: "close", middle: "5 cm2", high: "loose", source: "judgement" }),
+];
+
+const COIL: &[Parameter] = &[
+    parameter(
+        "store.coil.length",
+        Form::Quantity(Kind::Length),
+        "Length of the coil in the water.",
+    )
+    .within("0.2 m", "100 m"),
+    parameter(
+        "store.coil.bottom-height",
+        Form::Quantity(Kind::Length),
+        "Height of the coil's lowest turn above the base.",
+    )
+    .within("0 mm", "4 m"),
+    parameter(
+        "store.coil.top-height",
+        Form::Quantity(Kind::Length),
+        "Height of the coil's highest turn above the base.",
+    )
+    .within("0 mm", "4 m"),
+    parameter(
+        "store.coil.turn-diameter",
+        Form::Worded(Kind::Length, STRAIGHT),
+        "Diameter of a turn, middle to middle.",
+    )
+    .within("30 mm", "1000 km")
+    .assume("300 mm", "what fits a common cistern", "common practice"),
+    parameter(
+        "store.coil.direction",
+        Form::Choice(&["down", "up"]),
+        "Which way the fluid runs through the coil.",
+    )
+    .assume(
+        "down",
+        "in at the top, so that the warmest fluid meets the warmest water",
+        "common practice",
+    ),
+    parameter(
+        "store.loft.outdoor-weight",
+        Form::Quantity(Kind::Share),
+        "Weight of outdoors in the loft's air, 0 for a heated room to 1 for open air.",
+    )
+    .within("0", "1")
+    .assume("70 %", "judgement: insulated ceiling, ventilated eaves", "judgement")
+    .unknown(Spread { low: "50 %", middle: "70 %", high: "90 %", source: "judgement" }),
+    parameter("store.loft.indoor", Form::Quantity(Kind::Temperature), "Air of the rooms below.")
+        .within("0 C", "35 C")
+        .assume("18 C", "a heated house the year round", "common practice"),
+    parameter(
+        "store.loft.roof-sun",
+        Form::Quantity(Kind::SunRise),
+        "Rise of the loft's air by the sun on the roof.",
+    )
+    .within("0 K m2/W", "0.05 K m2/W")
+    .assume(
+        "10 K m2/kW",
+        "judgement: lofts reach the thirties in July, some 10 K over outdoors",
+        "judgement",
+    )
+    .unknown(Spread {
+        low: "5 K m2/kW",
+        middle: "10 K m2/kW",
+        high: "20 K m2/kW",
+        source: "judgement",
+    }),
+    parameter(
+        "store.overheat.open",
+        Form::Quantity(Kind::Temperature),
+        "Opens when the top is as warm as this.",
+    )
+    .within("30 C", "100 C"),
+    parameter(
+        "store.overheat.close",
+        Form::Quantity(Kind::Temperature),
+        "Shuts when the top is down to this.",
+    )
+    .within("20 C", "100 C"),
+    parameter("store.overheat.flow", Form::Quantity(Kind::Flow), "Runs at this rate while open.")
+        .within("0.1 l/min", "60 l/min"),
+];
+
+/// Length of the wall all round \[m\].
+fn perimeter_m(values: &Values, _: &str) -> Option<f64> {
+    let plan_m2 = values.si("store.volume")? / values.si("store.water-depth")?;
+    match values.word("store.shape")? {
+        "round" => Some((4.0 * std::f64::consts::PI * plan_m2).sqrt()),
+        _ => Some(4.0 * plan_m2.sqrt()),
+    }
+}

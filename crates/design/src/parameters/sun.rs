@@ -1,0 +1,127 @@
+//! The first station's parameters.
+
+use super::*;
+
+pub(super) const SECTIONS: &[Section] = &[Section {
+    path: "sun",
+    presence: Presence::Required,
+    help: "Place, weather and the panel's plane.",
+}];
+
+const COMPASS: &[Word] = &[
+    Word { word: "north", value: "0 deg", source: "compass" },
+    Word { word: "north-east", value: "45 deg", source: "compass" },
+    Word { word: "east", value: "90 deg", source: "compass" },
+    Word { word: "south-east", value: "135 deg", source: "compass" },
+    Word { word: "south", value: "180 deg", source: "compass" },
+    Word { word: "south-west", value: "225 deg", source: "compass" },
+    Word { word: "west", value: "270 deg", source: "compass" },
+    Word { word: "north-west", value: "315 deg", source: "compass" },
+];
+
+pub(super) const PARAMETERS: &[Parameter] = &[
+    parameter(
+        "sun.weather",
+        Form::Text,
+        "The weather file, beside this file or by a path from it.",
+    ),
+    parameter("sun.tilt", Form::Quantity(Kind::Angle), "Slope of the panel from the horizontal.")
+        .within("0 deg", "90 deg"),
+    parameter(
+        "sun.facing",
+        Form::Worded(Kind::Angle, COMPASS),
+        "Compass direction the panel looks to, clockwise from true north; 180 deg is south.",
+    )
+    .within("0 deg", "360 deg"),
+    parameter(
+        "sun.latitude",
+        Form::Quantity(Kind::Angle),
+        "Latitude, north positive; the weather file's unless written.",
+    )
+    .within("-90 deg", "90 deg")
+    .absent(),
+    parameter(
+        "sun.longitude",
+        Form::Quantity(Kind::Angle),
+        "Longitude, east positive; the weather file's unless written.",
+    )
+    .within("-180 deg", "180 deg")
+    .absent(),
+    parameter(
+        "sun.elevation",
+        Form::Quantity(Kind::Length),
+        "Height above the sea; the weather file's unless written.",
+    )
+    .within("-430 m", "6000 m")
+    .absent(),
+    parameter(
+        "sun.clock",
+        Form::Quantity(Kind::Time),
+        "Standard time ahead of UTC; from the longitude unless written.",
+    )
+    .within("-12 h", "14 h")
+    .absent(),
+    parameter(
+        "sun.shelter",
+        Form::Choice(&["open", "suburban", "hollow"]),
+        "How the panel stands to the wind.",
+    )
+    .assume("suburban", "houses and gardens around, as most roofs stand", "common practice")
+    .unknown(Spread {
+        low: "hollow",
+        middle: "suburban",
+        high: "open",
+        source: "the three answers themselves",
+    }),
+    parameter(
+        "sun.wind-film",
+        Form::Choice(&["mcadams-1954", "watmuff-1977", "mitchell-1976"]),
+        "Which relation gives the cover's outside film from the wind.",
+    )
+    .assume(
+        "watmuff-1977",
+        "keeps the cover's radiation apart, which is reckoned by itself",
+        "from memory",
+    ),
+    parameter(
+        "sun.house-length",
+        Form::Quantity(Kind::Length),
+        "Cube root of the house's volume, for that relation.",
+    )
+    .within("3 m", "30 m")
+    .assume("8 m", "Mitchell 1976 as textbooks quote it", "from memory")
+    .only("wind-film", &["mitchell-1976"]),
+    parameter(
+        "sun.sky-temperature",
+        Form::Choice(&["from-file", "berdahl-martin-1984", "swinbank-1963"]),
+        "Where the sky's temperature comes from.",
+    )
+    .assume(
+        "from-file",
+        "the weather file's infrared; Berdahl and Martin 1984 where it has none",
+        "common practice",
+    ),
+    parameter(
+        "sun.sky-model",
+        Form::Choice(&["perez-1990", "hay-davies-1980", "isotropic"]),
+        "How diffuse light is put on the tilted plane.",
+    )
+    .assume(
+        "perez-1990",
+        "Perez and others 1990, the most compared of the three",
+        "common practice",
+    ),
+    parameter(
+        "sun.albedo",
+        Form::Monthly(Kind::Share),
+        "What the ground before the panel sends back, once or by month.",
+    )
+    .within("0", "1")
+    .assume("0.2", "grass and bare ground, Liu and Jordan 1963", "from memory")
+    .unknown(Spread {
+        low: "0.15",
+        middle: "0.2",
+        high: "0.3",
+        source: "grass, paving, light gravel",
+    }),
+];

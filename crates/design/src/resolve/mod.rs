@@ -1,0 +1,151 @@
+//! From values to the whole system in SI.
+
+mod circuit;
+mod panel;
+mod parts;
+mod site;
+mod stock;
+mod store;
+mod tap;
+
+pub use site::Sited;
+pub use stock::{Piece, Stock};
+
+use crate::origin::Origins;
+use crate::problem::Span;
+use crate::values::Values;
+use physics::control::{Control, Differential, Probe};
+use physics::sun::{Place, Plane, Shelter, SkyModel, SkyTemperature, Sun, WindFilm};
+use physics::{Angle, Build};
+
+/// A design that is read and resolved: what it is called, its weather, its build.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Design {
+    /// What the build is called.
+    pub title: String,
+    /// Who builds it, and why; may be empty.
+    pub story: String,
+    /// The weather file it names.
+    pub weather: WeatherRef,
+    /// Where each value comes from.
+    pub origins: Origins,
+    /// The material at hand; `None` where the file lists none.
+    pub stock: Option<Stock>,
+    /// Place and clock as the file states them.
+    pub place: WrittenPlace,
+    /// The system, its place still that of [`WrittenPlace`]: [`Design::at`] finishes it.
+    draft: Build,
+}
+
+/// The weather file a design names.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WeatherRef {
+    /// The path as written; it counts from the design file's folder.
+    pub path: String,
+    /// Where it is written.
+    pub span: Span,
+}
+
+/// Place and clock, each only where the design file states it.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct WrittenPlace {
+    /// Latitude, north positive.
+    pub latitude: Option<Angle>,
+    /// Longitude, east positive.
+    pub longitude: Option<Angle>,
+    /// Height above the sea \[m\].
+    pub elevation_m: Option<f64>,
+    /// Standard time ahead of UTC \[h\].
+    pub clock_ahead_h: Option<f64>,
+}
+
+/// The design of whole values; `None` where one that every build has is absent.
+pub(crate) fn design(values: &Values, origins: Origins) -> Option<Design> {
+    Some(Design {
+        title: values.word("title")?.to_owned(),
+        story: values.word("story").unwrap_or_default().to_owned(),
+        weather: WeatherRef {
+            path: values.word("sun.weather")?.to_owned(),
+            span: values.span("sun.weather"),
+        },
+        stock: stock::stock(values)?,
+        place: WrittenPlace {
+            latitude: values.si("sun.latitude").map(Angle::from_radians),
+            longitude: values.si("sun.longitude").map(Angle::from_radians),
+            elevation_m: values.si("sun.elevation"),
+            clock_ahead_h: values.si("sun.clock").map(|clock_s| clock_s / 3600.0),
+        },
+        draft: Build {
+            sun: sun(values)?,
+            panel: panel::bank(values)?,
+            circuit: circuit::circuit(values)?,
+            store: store::store(values)?,
+            tap: tap::tap(values)?,
+            control: control(values)?,
+        },
+        origins,
+    })
+}
+
+fn sun(values: &Values) -> Option<Sun> {
+    let wind_film = match values.word("sun.wind-film")? {
+        "mcadams-1954" => WindFilm::McAdams1954,
+        "mitchell-1976" => {
+            WindFilm::Mitchell1976 { house_length_m: values.si("sun.house-length")? }
+        }
+        _ => WindFilm::Watmuff1977,
+    };
+    Some(Sun {
+        // The weather file gives the place; see `site`.
+        place: Place {
+            latitude: Angle::ZERO,
+            longitude: Angle::ZERO,
+            elevation_m: 0.0,
+            clock_ahead_h: 0.0,
+        },
+        plane: Plane {
+            tilt: Angle::from_radians(values.si("sun.tilt")?),
+            facing: Angle::from_radians(values.si("sun.facing")?),
+        },
+        albedo: values.months("sun.albedo")?,
+        sky_model: match values.word("sun.sky-model")? {
+            "hay-davies-1980" => SkyModel::HayDavies1980,
+            "isotropic" => SkyModel::Isotropic,
+            _ => SkyModel::Perez1990,
+        },
+        shelter: match values.word("sun.shelter")? {
+            "open" => Shelter::Open,
+            "hollow" => Shelter::Hollow,
+            _ => Shelter::Suburban,
+        },
+        wind_film,
+        sky_temperature: match values.word("sun.sky-temperature")? {
+            "berdahl-martin-1984" => SkyTemperature::BerdahlMartin1984,
+            "swinbank-1963" => SkyTemperature::Swinbank1963,
+            _ => SkyTemperature::FromFile,
+        },
+    })
+}
+
+fn control(values: &Values) -> Option<Control> {
+    let probe = |at: &str| {
+        Some(Probe {
+            offset_k: values.si(&format!("{at}.offset"))?,
+            lag_s: values.si(&format!("{at}.lag"))?,
+        })
+    };
+    Some(Control {
+        rule: Differential {
+            on_difference_k: values.si("control.on")?,
+            off_difference_k: values.si("control.off")?,
+            min_on_s: values.si("control.min-on")?,
+            min_off_s: values.si("control.min-off")?,
+            store_limit_k: values.si("control.store-limit")?,
+            store_reset_difference_k: values.si("control.store-reset")?,
+            panel_limit_k: values.si("control.panel-limit")?,
+        },
+        panel_probe: probe("control.panel-probe")?,
+        store_probe: probe("control.store-probe")?,
+        store_probe_height_m: values.si("control.store-probe-height")?,
+    })
+}

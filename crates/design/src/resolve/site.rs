@@ -1,0 +1,92 @@
+//! A design put where its weather is.
+
+use super::Design;
+use crate::origin::{Origin, Origins};
+use crate::problem::{Problem, Severity};
+use crate::quantity::{Kind, Units, show};
+use physics::sun::Place;
+use physics::{Angle, Build, Climate};
+
+/// A design at its place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sited {
+    /// The whole system.
+    pub build: Build,
+    /// Where each value comes from, the place's too.
+    pub origins: Origins,
+    /// Where the design and its weather do not agree.
+    pub problems: Vec<Problem>,
+}
+
+/// How far a written place may lie from the weather's before it is worth a word \[degrees\].
+const FAR_DEG: f64 = 0.5;
+
+impl Design {
+    /// The system at the place of its weather.
+    ///
+    /// What the design file states wins; what it leaves out comes from the weather file; a clock
+    /// that neither states follows the longitude. `file` is the design file as the user named it.
+    pub fn at(&self, climate: &Climate, file: &str) -> Sited {
+        let mut sited = Sited {
+            build: self.draft.clone(),
+            origins: self.origins.clone(),
+            problems: Vec::new(),
+        };
+        let latitude = sited.angle(file, "sun.latitude", self.place.latitude, climate.latitude);
+        let longitude = sited.angle(file, "sun.longitude", self.place.longitude, climate.longitude);
+        let elevation_m = self.place.elevation_m.unwrap_or_else(|| {
+            let (elevation_m, source, certainty) = match climate.elevation_m {
+                Some(elevation_m) => (elevation_m, "the weather file", "stated there"),
+                None => (0.0, "sea level, since the weather file does not say", "assumed"),
+            };
+            sited.note(
+                "sun.elevation",
+                show(Kind::Length, elevation_m, Units::Metric),
+                source,
+                certainty,
+            );
+            elevation_m
+        });
+        let clock_ahead_h = self.place.clock_ahead_h.unwrap_or_else(|| {
+            let (clock_ahead_h, source) = if climate.clock_ahead_h == 0.0 {
+                ((longitude.degrees() / 15.0).round(), "the longitude: an hour for each 15 degrees")
+            } else {
+                (climate.clock_ahead_h, "the weather file's own clock")
+            };
+            sited.note("sun.clock", format!("{clock_ahead_h} h"), source, "computed");
+            clock_ahead_h
+        });
+        sited.build.sun.place = Place { latitude, longitude, elevation_m, clock_ahead_h };
+        sited
+    }
+}
+
+impl Sited {
+    fn note(&mut self, place: &str, value: String, source: &str, certainty: &str) {
+        let origin = Origin::Assumed { source: source.to_owned(), certainty: certainty.to_owned() };
+        self.origins.note(place, value, origin);
+    }
+
+    /// The written angle, or the weather's; a word where they lie far apart.
+    fn angle(&mut self, file: &str, place: &str, written: Option<Angle>, weather: Angle) -> Angle {
+        let shown = |angle: Angle| show(Kind::Angle, angle.radians(), Units::Metric);
+        let Some(written) = written else {
+            self.note(place, shown(weather), "the weather file", "stated there");
+            return weather;
+        };
+        if (written.degrees() - weather.degrees()).abs() > FAR_DEG {
+            self.problems.push(Problem {
+                code: "far-from-weather",
+                severity: Severity::Note,
+                file: file.to_owned(),
+                span: crate::problem::Span::default(),
+                place: place.to_owned(),
+                found: shown(written),
+                expected: format!("{} as the weather file", shown(weather)),
+                says: format!("The design says {} and its weather file {}", shown(written), shown(weather)),
+                hint: "the design's value is used; take it out to use the weather's, or choose a nearer weather file".to_owned(),
+            });
+        }
+        written
+    }
+}

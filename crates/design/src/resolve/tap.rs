@@ -1,0 +1,108 @@
+//! The household of a build.
+
+use crate::catalogue::draws::{self, PROFILE_COLD_K};
+use crate::value::minute_of_day;
+use crate::values::Values;
+use physics::ZERO_CELSIUS_K;
+use physics::matter::fluid::{Fluid, properties};
+use physics::tap::{Draw, Heater, Mains, Tap};
+
+/// The household with its draws, its cold water and its heater.
+pub(super) fn tap(values: &Values) -> Option<Tap> {
+    let si = |key: &str| values.si(&format!("tap.{key}"));
+    let delivery_k = si("delivery")?;
+    let (draws, month_factor) = demand(values, delivery_k)?;
+    Some(Tap {
+        draws,
+        month_factor,
+        holidays: values.days("tap.holidays").unwrap_or_default().to_vec(),
+        delivery_k,
+        mains: mains(values)?,
+        heater: match values.word("tap.heater.kind")? {
+            "cylinder" => Heater::Cylinder {
+                volume_m3: si("heater.volume")?,
+                loss_w_k: si("heater.loss")?,
+                room_k: si("heater.room")?,
+            },
+            _ => Heater::Instantaneous,
+        },
+    })
+}
+
+/// The draws of a day and their share by month.
+fn demand(values: &Values, delivery_k: f64) -> Option<(Vec<Draw>, [f64; 12])> {
+    if let Some(people) = values.si("tap.people") {
+        return household(people);
+    }
+    if let Some(name) = values.word("tap.profile") {
+        return Some((profile(name, delivery_k)?, [1.0; 12]));
+    }
+    let own: Option<Vec<Draw>> = (0..values.members("tap.draw"))
+        .map(|at| {
+            Some(Draw {
+                start_min: values.minute(&format!("tap.draw[{at}].time"))?,
+                minutes: whole_minutes(values.si(&format!("tap.draw[{at}].lasts"))? / 60.0),
+                volume_m3: values.si(&format!("tap.draw[{at}].volume"))?,
+            })
+        })
+        .collect();
+    Some((own?, [1.0; 12]))
+}
+
+fn whole_minutes(minutes: f64) -> u16 {
+    minutes.round().clamp(1.0, 1440.0) as u16
+}
+
+/// SAP 2012: 25 N + 36 litres a day, more in winter, spread over the day by the catalogue's pattern.
+fn household(people: f64) -> Option<(Vec<Draw>, [f64; 12])> {
+    let pattern = draws::household();
+    let day_m3 = if people > 0.0 {
+        (pattern.litres_per_person * people + pattern.litres_fixed) * 1e-3
+    } else {
+        return Some((Vec::new(), pattern.month_factor));
+    };
+    let draws: Option<Vec<Draw>> = pattern
+        .draw
+        .iter()
+        .map(|draw| {
+            Some(Draw {
+                start_min: minute_of_day(&draw.time)?,
+                minutes: draw.minutes,
+                volume_m3: day_m3 * draw.share,
+            })
+        })
+        .collect();
+    Some((draws?, pattern.month_factor))
+}
+
+/// The law's energies as volumes at delivery, from the cold water they count from.
+fn profile(name: &str, delivery_k: f64) -> Option<Vec<Draw>> {
+    let mean_k = 0.5 * (delivery_k + PROFILE_COLD_K);
+    let heat_j_m3 =
+        properties(Fluid::Water, mean_k).ok()?.volume_heat_j_m3_k() * (delivery_k - PROFILE_COLD_K);
+    draws::profile(name)?
+        .draws
+        .iter()
+        .map(|draw| {
+            let volume_m3 = draw.q_kwh * 3.6e6 / heat_j_m3;
+            Some(Draw {
+                start_min: minute_of_day(&draw.time)?,
+                minutes: whole_minutes(volume_m3 * 1e3 / draw.flow_l_min),
+                volume_m3,
+            })
+        })
+        .collect()
+}
+
+fn mains(values: &Values) -> Option<Mains> {
+    match values.word("tap.mains")? {
+        "monthly" => values.months("tap.mains-monthly").map(Mains::Monthly),
+        "sinusoid" => Some(Mains::Sinusoid {
+            mean_k: values.si("tap.mains-mean")?,
+            swing_k: values.si("tap.mains-swing")?,
+            coldest_day: f64::from(values.count("tap.mains-coldest-day")?),
+        }),
+        "from-climate" => Some(Mains::FromClimate),
+        named => Some(Mains::Monthly(draws::cold_water(named)?.c.map(|c| c + ZERO_CELSIUS_K))),
+    }
+}

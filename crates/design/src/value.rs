@@ -1,0 +1,403 @@
+//! One written value, read as the form of its parameter.
+
+use crate::catalogue::materials;
+use crate::origin::Origin;
+use crate::parameters::{Form, Parameter, Spread};
+use crate::quantity::{self, Kind, Units, show};
+use crate::values::Value;
+use physics::climate::MONTH_STARTS_DAY;
+use physics::tap::DaySpan;
+
+/// A value as TOML has it, before its meaning is known.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Raw {
+    /// Text in quotes.
+    Text(String),
+    /// A number with a point.
+    Number(f64),
+    /// A whole number.
+    Whole(i64),
+    /// A list.
+    List(Vec<Raw>),
+    /// A table, where none belongs.
+    Table,
+    /// True, false or a date: nothing that a design file holds.
+    Other(String),
+}
+
+impl Raw {
+    /// The value as it is quoted in a message.
+    pub fn quoted(&self) -> String {
+        match self {
+            Raw::Text(text) if text.chars().count() > 60 => {
+                format!("\"{}...\"", text.chars().take(57).collect::<String>())
+            }
+            Raw::Text(text) => format!("\"{text}\""),
+            Raw::Number(number) => format!("{number}"),
+            Raw::Whole(number) => format!("{number}"),
+            Raw::List(list) => format!("a list of {}", list.len()),
+            Raw::Table => "a table".to_owned(),
+            Raw::Other(text) => text.clone(),
+        }
+    }
+}
+
+/// A value that was read: what it is, how it is shown, where it comes from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Read {
+    /// The value.
+    pub value: Value,
+    /// As it is shown.
+    pub shown: String,
+    /// Where it comes from.
+    pub origin: Origin,
+}
+
+/// Why a value cannot be used.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fault {
+    /// Short stable name.
+    pub code: &'static str,
+    /// What must be there.
+    pub expected: String,
+    /// What is wrong, in one sentence.
+    pub says: String,
+    /// How to mend it.
+    pub hint: String,
+}
+
+/// Reads words as a user writes them in a design file.
+///
+/// # Errors
+///
+/// A [`Fault`] that says what must be there.
+pub fn from_words(parameter: &Parameter, words: &str) -> Result<Read, Fault> {
+    let raw = match (parameter.form, words.parse::<i64>()) {
+        (Form::Count, Ok(whole)) => Raw::Whole(whole),
+        _ => Raw::Text(words.to_owned()),
+    };
+    read(parameter, &raw)
+}
+
+/// Reads a value for a parameter, in its form and within its range.
+///
+/// # Errors
+///
+/// A [`Fault`] that says what must be there.
+pub fn read(parameter: &Parameter, raw: &Raw) -> Result<Read, Fault> {
+    if let (Raw::Text(text), Some(spread)) = (raw, parameter.unknown)
+        && text.trim() == "unknown"
+    {
+        return unknown(parameter, spread);
+    }
+    let value = match parameter.form {
+        Form::Text => words(raw)?,
+        Form::Quantity(kind) => Value::Si(quantity(parameter, raw, kind)?),
+        Form::Worded(kind, _) => return worded(parameter, raw, kind),
+        Form::Count => count(parameter, raw)?,
+        Form::Choice(choices) => choice(raw, choices)?,
+        Form::Material(group) => {
+            let mut names = materials::names(group);
+            names.push("own");
+            choice(raw, &names)?
+        }
+        Form::TubeSize => tube_size(raw)?,
+        Form::Monthly(kind) => monthly(parameter, raw, kind)?,
+        Form::Clock => clock(raw)?,
+        Form::DaySpans => day_spans(raw)?,
+    };
+    Ok(Read { shown: shown(parameter.form, &value), value, origin: Origin::Written })
+}
+
+/// A value as it is shown to people.
+pub fn shown(form: Form, value: &Value) -> String {
+    match (form, value) {
+        (Form::Quantity(kind) | Form::Worded(kind, _) | Form::Monthly(kind), Value::Si(si)) => {
+            show(kind, *si, Units::Metric)
+        }
+        (Form::Monthly(kind), Value::Months(months)) => {
+            if months.iter().all(|month| *month == months[0]) {
+                show(kind, months[0], Units::Metric)
+            } else {
+                let all: Vec<String> =
+                    months.iter().map(|month| show(kind, *month, Units::Metric)).collect();
+                all.join(", ")
+            }
+        }
+        (_, Value::Count(count)) => count.to_string(),
+        (_, Value::Word(word)) => word.clone(),
+        (_, Value::Size { outside_m, wall_m }) => {
+            format!(
+                "{} x {}",
+                show(Kind::Number, outside_m * 1e3, Units::Metric),
+                show(Kind::Number, wall_m * 1e3, Units::Metric)
+            )
+        }
+        (_, Value::Minute(minute)) => format!("{:02}:{:02}", minute / 60, minute % 60),
+        (_, Value::Days(days)) => format!("{} spans", days.len()),
+        (_, Value::Si(si)) => format!("{si}"),
+        (_, Value::Months(_)) => "twelve months".to_owned(),
+    }
+}
+
+fn unknown(parameter: &Parameter, spread: Spread) -> Result<Read, Fault> {
+    let middle = from_words(parameter, spread.middle)?;
+    Ok(Read {
+        value: middle.value,
+        shown: middle.shown,
+        origin: Origin::Unknown {
+            middle: spread.middle.to_owned(),
+            low: spread.low.to_owned(),
+            high: spread.high.to_owned(),
+            source: spread.source.to_owned(),
+        },
+    })
+}
+
+/// The fault of a value of the wrong sort.
+fn wrong_sort(raw: &Raw, expected: &str, hint: &str) -> Fault {
+    Fault {
+        code: "wrong-sort",
+        expected: expected.to_owned(),
+        says: format!("{} stands where {expected} belongs", raw.quoted()),
+        hint: hint.to_owned(),
+    }
+}
+
+fn words(raw: &Raw) -> Result<Value, Fault> {
+    match raw {
+        Raw::Text(text) if !text.trim().is_empty() => Ok(Value::Word(text.clone())),
+        _ => Err(wrong_sort(raw, "words in quotes", "write words between quotes")),
+    }
+}
+
+fn quantity(parameter: &Parameter, raw: &Raw, kind: Kind) -> Result<f64, Fault> {
+    let text = match raw {
+        Raw::Text(text) => text.clone(),
+        Raw::Number(number) => format!("{number:?}"),
+        Raw::Whole(number) => format!("{number}"),
+        _ => {
+            let hint = format!("write it in quotes with its unit: {}", kind.fitting());
+            return Err(wrong_sort(raw, kind.words(), &hint));
+        }
+    };
+    if text.trim() == "unknown" {
+        return Err(not_unknown(kind.words()));
+    }
+    let read = quantity::parse(&text, kind).map_err(|fault| Fault {
+        code: fault.code(),
+        expected: format!("{} ({})", kind.words(), kind.fitting()),
+        says: capital(&fault.says(kind)),
+        hint: fault.hint(kind),
+    })?;
+    within(parameter, read.si, kind)?;
+    Ok(read.si)
+}
+
+fn not_unknown(wanted: &str) -> Fault {
+    Fault {
+        code: "unknown-not-possible",
+        expected: wanted.to_owned(),
+        says: "This cannot be left unknown".to_owned(),
+        hint: "measure it, or leave the line out if it has a default".to_owned(),
+    }
+}
+
+fn within(parameter: &Parameter, si: f64, kind: Kind) -> Result<(), Fault> {
+    let Some((low, high)) = parameter.range else { return Ok(()) };
+    // The bounds are read by the same reader, and a test reads them all.
+    let bound = |text: &str| quantity::parse(text, kind).map_or(f64::NAN, |bound| bound.si);
+    if si < bound(low) || si > bound(high) {
+        return Err(Fault {
+            code: "out-of-range",
+            expected: format!("{low} to {high}"),
+            says: format!("{} lies outside {low} to {high}", show(kind, si, Units::Metric)),
+            hint: format!("{} Write a value from {low} to {high}", parameter.help),
+        });
+    }
+    Ok(())
+}
+
+fn worded(parameter: &Parameter, raw: &Raw, kind: Kind) -> Result<Read, Fault> {
+    let Form::Worded(_, words) = parameter.form else {
+        return Err(wrong_sort(raw, kind.words(), ""));
+    };
+    if let Raw::Text(text) = raw {
+        if let Some(word) = words.iter().find(|word| word.word == text.trim()) {
+            let si = quantity(parameter, &Raw::Text(word.value.to_owned()), kind)?;
+            let origin = match word.source {
+                "compass" => Origin::Written,
+                source => Origin::Assumed {
+                    source: format!("\"{}\" stands for {}: {source}", word.word, word.value),
+                    certainty: "stated in the word's table".to_owned(),
+                },
+            };
+            return Ok(Read { value: Value::Si(si), shown: word.value.to_owned(), origin });
+        }
+        let all: Vec<&str> = words.iter().map(|word| word.word).collect();
+        if text.starts_with(|first: char| first.is_alphabetic()) {
+            let expected = format!("{}, or one of {}", kind.words(), all.join(", "));
+            return Err(if text.trim() == "unknown" {
+                not_unknown(&expected)
+            } else {
+                Fault {
+                    code: "unknown-word",
+                    says: format!("{} is none of the words known here", raw.quoted()),
+                    hint: nearest(text, &all).map_or_else(
+                        || format!("words that fit: {}", all.join(", ")),
+                        |near| format!("did you mean \"{near}\"?"),
+                    ),
+                    expected,
+                }
+            });
+        }
+    }
+    let si = quantity(parameter, raw, kind)?;
+    Ok(Read { value: Value::Si(si), shown: show(kind, si, Units::Metric), origin: Origin::Written })
+}
+
+fn count(parameter: &Parameter, raw: &Raw) -> Result<Value, Fault> {
+    let Raw::Whole(whole) = raw else {
+        return Err(wrong_sort(raw, "a whole number", "write a whole number without quotes"));
+    };
+    let (low, high) = parameter.range.unwrap_or(("0", "1000000"));
+    let bound = |text: &str| text.parse::<i64>().unwrap_or_default();
+    if *whole < bound(low) || *whole > bound(high) {
+        return Err(Fault {
+            code: "out-of-range",
+            expected: format!("{low} to {high}"),
+            says: format!("{whole} lies outside {low} to {high}"),
+            hint: format!("{} Write a number from {low} to {high}", parameter.help),
+        });
+    }
+    u32::try_from(*whole)
+        .map(Value::Count)
+        .map_err(|_| wrong_sort(raw, "a whole number", "write a smaller number"))
+}
+
+fn choice(raw: &Raw, choices: &[&str]) -> Result<Value, Fault> {
+    let expected = format!("one of {}", choices.join(", "));
+    let Raw::Text(text) = raw else {
+        return Err(wrong_sort(raw, &expected, "write one of the words in quotes"));
+    };
+    if choices.contains(&text.trim()) {
+        return Ok(Value::Word(text.trim().to_owned()));
+    }
+    if text.trim() == "unknown" {
+        return Err(not_unknown(&expected));
+    }
+    let near = nearest(text, choices);
+    Err(Fault {
+        code: "unknown-word",
+        says: format!("{} is none of the words known here", raw.quoted()),
+        hint: near.map_or_else(
+            || format!("words that fit: {}", choices.join(", ")),
+            |near| format!("did you mean \"{near}\"?"),
+        ),
+        expected,
+    })
+}
+
+/// The known word most like this one, if any is near.
+pub fn nearest<'a>(word: &str, known: &[&'a str]) -> Option<&'a str> {
+    let word = word.trim().to_lowercase().replace(['_', ' '], "-");
+    known
+        .iter()
+        .map(|&other| (strsim::normalized_damerau_levenshtein(&word, &other.to_lowercase()), other))
+        .filter(|(alike, _)| *alike >= 0.6)
+        .max_by(|a, b| a.0.total_cmp(&b.0))
+        .map(|(_, other)| other)
+}
+
+fn tube_size(raw: &Raw) -> Result<Value, Fault> {
+    let expected = "outside diameter x wall in millimetres, for instance 15 x 0.7";
+    let fault = || {
+        wrong_sort(raw, expected, "write \"15 x 0.7\", or `outside` and `wall` with their units")
+    };
+    let Raw::Text(text) = raw else { return Err(fault()) };
+    let text = text.replace('\u{d7}', "x").replace("mm", "").replace(',', ".");
+    let (outside, wall) = text.split_once(['x', 'X']).ok_or_else(fault)?;
+    let number =
+        |part: &str| part.trim().parse::<f64>().ok().filter(|mm| mm.is_finite() && *mm > 0.0);
+    let (outside, wall) = (number(outside).ok_or_else(fault)?, number(wall).ok_or_else(fault)?);
+    Ok(Value::Size { outside_m: outside * 1e-3, wall_m: wall * 1e-3 })
+}
+
+fn monthly(parameter: &Parameter, raw: &Raw, kind: Kind) -> Result<Value, Fault> {
+    let Raw::List(list) = raw else {
+        return quantity(parameter, raw, kind).map(|si| Value::Months([si; 12]));
+    };
+    if list.len() != 12 {
+        return Err(wrong_sort(raw, "one value or twelve", "write twelve values, January first"));
+    }
+    let mut months = [0.0; 12];
+    for (month, raw) in months.iter_mut().zip(list) {
+        *month = quantity(parameter, raw, kind)?;
+    }
+    Ok(Value::Months(months))
+}
+
+fn clock(raw: &Raw) -> Result<Value, Fault> {
+    let fault =
+        || wrong_sort(raw, "a time of day", "write hours and minutes, for instance \"07:30\"");
+    let Raw::Text(text) = raw else { return Err(fault()) };
+    minute_of_day(text).map(Value::Minute).ok_or_else(fault)
+}
+
+/// `07:30` as minutes from midnight.
+pub fn minute_of_day(text: &str) -> Option<u16> {
+    let (hours, minutes) = text.trim().split_once(':')?;
+    let part = |text: &str, below: u16| {
+        (text.len() <= 2).then(|| text.parse::<u16>().ok().filter(|part| *part < below)).flatten()
+    };
+    Some(part(hours, 24)? * 60 + part(minutes, 60)?)
+}
+
+fn day_spans(raw: &Raw) -> Result<Value, Fault> {
+    let expected = "spans of days, for instance [[\"07-20\", \"08-02\"]]";
+    let fault =
+        |raw: &Raw| wrong_sort(raw, expected, "write month and day of the first and the last day");
+    let Raw::List(list) = raw else { return Err(fault(raw)) };
+    let mut days = Vec::with_capacity(list.len());
+    for span in list {
+        let Raw::List(ends) = span else { return Err(fault(span)) };
+        let [Raw::Text(first), Raw::Text(last)] = ends.as_slice() else { return Err(fault(span)) };
+        days.push(DaySpan { first: day(first)?, last: day(last)? });
+    }
+    Ok(Value::Days(days))
+}
+
+fn day(text: &str) -> Result<u16, Fault> {
+    let fault = |says: String, hint: &str| Fault {
+        code: "no-such-day",
+        expected: "month and day, MM-DD".to_owned(),
+        says,
+        hint: hint.to_owned(),
+    };
+    if text == "02-29" {
+        return Err(fault(
+            "The year that is reckoned has no 29 February".to_owned(),
+            "write 02-28 or 03-01",
+        ));
+    }
+    let parts = text
+        .split_once('-')
+        .and_then(|(month, day)| Some((month.parse::<usize>().ok()?, day.parse::<usize>().ok()?)));
+    match parts {
+        Some((month @ 1..=12, day))
+            if day >= 1 && MONTH_STARTS_DAY[month - 1] + day <= MONTH_STARTS_DAY[month] =>
+        {
+            Ok((MONTH_STARTS_DAY[month - 1] + day - 1) as u16)
+        }
+        _ => Err(fault(
+            format!("\"{text}\" is no day of the year"),
+            "write month and day, for instance \"07-20\"",
+        )),
+    }
+}
+
+/// The first letter large.
+pub fn capital(text: &str) -> String {
+    let mut signs = text.chars();
+    signs.next().map_or_else(String::new, |first| first.to_uppercase().chain(signs).collect())
+}

@@ -1,0 +1,201 @@
+//! The syntax tree held against the tables of parameters: what is written, what is wrong with it.
+
+use crate::origin::Origin;
+use crate::parameters::{
+    Parameter, Presence, general, parameter_at, parameters, section_at, sections,
+};
+use crate::problem::{Problem, Severity, Span};
+use crate::value::{Raw, nearest, read};
+use crate::values::{Entry, Values};
+use toml_edit::{Item, TableLike, Value as TomlValue};
+
+/// A text under reading, with the problems found so far.
+pub(crate) struct Desk<'a> {
+    /// The file as the user named it.
+    pub file: &'a str,
+    /// Its text.
+    pub text: &'a str,
+    /// What was found wrong.
+    pub problems: Vec<Problem>,
+}
+
+impl Desk<'_> {
+    /// A fault with its place; the rest is filled in by struct update.
+    pub fn fault(&self, code: &'static str, place: &str, span: Span) -> Problem {
+        Problem {
+            code,
+            severity: Severity::Fault,
+            file: self.file.to_owned(),
+            span,
+            place: place.to_owned(),
+            found: String::new(),
+            expected: String::new(),
+            says: String::new(),
+            hint: String::new(),
+        }
+    }
+
+    fn span(&self, bytes: Option<std::ops::Range<usize>>) -> Span {
+        bytes.map_or_else(Span::default, |bytes| Span::of(self.text, bytes))
+    }
+}
+
+/// Reads everything written into values, and reports what cannot be used.
+pub(crate) fn walk(desk: &mut Desk, root: &dyn TableLike) -> Values {
+    let mut values = Values::default();
+    table(desk, &mut values, root, "");
+    values
+}
+
+fn table(desk: &mut Desk, values: &mut Values, table_like: &dyn TableLike, place: &str) {
+    for (key, item) in table_like.iter() {
+        let here = if place.is_empty() { key.to_owned() } else { format!("{place}.{key}") };
+        let key_span = desk.span(table_like.get_key_value(key).and_then(|(key, _)| key.span()));
+        if let Some(parameter) = parameter_at(&here) {
+            one(desk, values, parameter, &here, item, key_span);
+        } else if let Some(section) = section_at(&here) {
+            if matches!(section.presence, Presence::List(_)) {
+                list(desk, values, item, &here, key_span);
+            } else if let Some(inner) = item.as_table_like() {
+                let span = if item.is_table() { desk.span(item.span()) } else { key_span };
+                values.put_table(&here, if span == Span::default() { key_span } else { span });
+                table(desk, values, inner, &here);
+            } else {
+                not_a_table(desk, item, &here, "a table");
+            }
+        } else {
+            let problem = unknown_key(desk, place, key, &here, key_span);
+            desk.problems.push(problem);
+        }
+    }
+}
+
+fn not_a_table(desk: &mut Desk, item: &Item, here: &str, expected: &str) {
+    let span = desk.span(item.span());
+    let found = raw(item).quoted();
+    let problem = Problem {
+        says: format!("{found} stands where {expected} belongs"),
+        expected: expected.to_owned(),
+        hint: format!("write [{here}] on a line of its own and its keys below"),
+        found,
+        ..desk.fault("wrong-sort", here, span)
+    };
+    desk.problems.push(problem);
+}
+
+fn list(desk: &mut Desk, values: &mut Values, item: &Item, here: &str, key_span: Span) {
+    let mut members = 0;
+    if let Some(tables) = item.as_array_of_tables() {
+        for inner in tables {
+            let at = format!("{here}[{members}]");
+            let span = desk.span(inner.span());
+            values.put_table(&at, if span == Span::default() { key_span } else { span });
+            table(desk, values, inner, &at);
+            members += 1;
+        }
+    } else if let Some(array) = item.as_array() {
+        for value in array {
+            let at = format!("{here}[{members}]");
+            let span = desk.span(value.span());
+            values.put_table(&at, span);
+            match value.as_inline_table() {
+                Some(inner) => table(desk, values, inner, &at),
+                None => not_a_table(desk, &Item::Value(value.clone()), &at, "a table"),
+            }
+            members += 1;
+        }
+    } else {
+        not_a_table(desk, item, here, "a list of tables");
+        return;
+    }
+    values.put_table(here, key_span);
+    values.put_list(here, members);
+}
+
+fn one(
+    desk: &mut Desk,
+    values: &mut Values,
+    parameter: &Parameter,
+    here: &str,
+    item: &Item,
+    key_span: Span,
+) {
+    let span = match desk.span(item.span()) {
+        span if span == Span::default() => key_span,
+        span => span,
+    };
+    let raw = raw(item);
+    let entry = match read(parameter, &raw) {
+        Ok(read) => Entry { value: Some(read.value), shown: read.shown, origin: read.origin, span },
+        Err(fault) => {
+            let problem = Problem {
+                found: raw.quoted(),
+                expected: fault.expected,
+                says: fault.says,
+                hint: fault.hint,
+                ..desk.fault(fault.code, here, span)
+            };
+            desk.problems.push(problem);
+            Entry { value: None, shown: raw.quoted(), origin: Origin::Written, span }
+        }
+    };
+    values.put(here, entry);
+}
+
+/// What TOML says stands there.
+fn raw(item: &Item) -> Raw {
+    match item {
+        Item::Value(value) => raw_value(value),
+        Item::None => Raw::Other("nothing".to_owned()),
+        Item::Table(_) | Item::ArrayOfTables(_) => Raw::Table,
+    }
+}
+
+fn raw_value(value: &TomlValue) -> Raw {
+    match value {
+        TomlValue::String(text) => Raw::Text(text.value().clone()),
+        TomlValue::Integer(whole) => Raw::Whole(*whole.value()),
+        TomlValue::Float(number) => Raw::Number(*number.value()),
+        TomlValue::Boolean(yes) => Raw::Other(yes.value().to_string()),
+        TomlValue::Datetime(date) => Raw::Other(date.value().to_string()),
+        TomlValue::Array(list) => Raw::List(list.iter().map(raw_value).collect()),
+        TomlValue::InlineTable(_) => Raw::Table,
+    }
+}
+
+fn unknown_key(desk: &Desk, place: &str, key: &str, here: &str, span: Span) -> Problem {
+    let section = general(place);
+    let mut siblings: Vec<&str> = parameters()
+        .filter(|parameter| parameter.section() == section)
+        .map(Parameter::key)
+        .collect();
+    siblings.extend(sections().filter_map(|known| {
+        let path = known.path.trim_end_matches("[]");
+        let (around, name) = path.rsplit_once('.').unwrap_or(("", path));
+        (around == section).then_some(name)
+    }));
+    let elsewhere = || {
+        let homes: Vec<&str> = parameters()
+            .filter(|parameter| parameter.key() == key)
+            .map(|parameter| parameter.section())
+            .take(3)
+            .collect();
+        (!homes.is_empty()).then(|| format!("`{key}` belongs under [{}]", homes.join("] or [")))
+    };
+    let hint = nearest(key, &siblings)
+        .map(|near| format!("did you mean `{near}`?"))
+        .or_else(elsewhere)
+        .unwrap_or_else(|| format!("keys known here: {}", siblings.join(", ")));
+    let around = if place.is_empty() {
+        "at the top of the file".to_owned()
+    } else {
+        format!("in [{place}]")
+    };
+    Problem {
+        found: key.to_owned(),
+        expected: "a key of the design file".to_owned(),
+        says: format!("No key `{key}` is known {around}"),
+        hint,
+        ..desk.fault("unknown-key", here, span)
+    }
+}

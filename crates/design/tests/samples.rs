@@ -1,0 +1,124 @@
+//! The sample job book is read without a fault, and means what it says.
+
+use design::{Origin, Problem, Reading, read_design};
+use physics::panel::{Join, TubePattern};
+use std::path::PathBuf;
+
+const SAMPLES: [&str; 4] = ["first-panel", "larger-tubes", "pair-better-back", "southern-harp"];
+
+fn sample(name: &str) -> Reading {
+    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(format!("../../samples/{name}.toml"));
+    let bytes = std::fs::read(&path).expect("the sample stands");
+    read_design(&format!("{name}.toml"), &bytes)
+}
+
+fn told(problems: &[Problem]) -> String {
+    problems
+        .iter()
+        .map(|p| {
+            format!(
+                "{}:{}:{} {} {}: {} ({})\n",
+                p.file, p.span.line, p.span.column, p.code, p.place, p.says, p.hint
+            )
+        })
+        .collect()
+}
+
+/// Every sample: no fault, no warning, and the weather it names stands beside it.
+#[test]
+fn samples_are_read() {
+    for name in SAMPLES {
+        let reading = sample(name);
+        assert!(reading.is_ok() && reading.problems.is_empty(), "{}", told(&reading.problems));
+        let design = reading.design.expect("a design");
+        let weather =
+            format!("{}/../../samples/{}", env!("CARGO_MANIFEST_DIR"), design.weather.path);
+        assert!(std::path::Path::new(&weather).is_file(), "{weather}");
+        assert!(!design.title.is_empty() && !design.story.is_empty());
+    }
+}
+
+/// Given the first panel as written, its build in SI: converted by hand.
+#[test]
+fn the_first_panel_means_what_it_says() {
+    let design = sample("first-panel").design.expect("a design");
+    let climate = flat_climate(54.605, -5.929, None);
+    let build = design.at(&climate, "first-panel.toml").build;
+    assert!((build.sun.plane.tilt.degrees() - 35.0).abs() < 1e-9);
+    assert!((build.sun.plane.facing.degrees() - 180.0).abs() < 1e-9);
+    assert_eq!(build.sun.place.clock_ahead_h, 0.0);
+    let panel = &build.panel.panels[0];
+    assert!((panel.sheet.area_m2() - 0.72).abs() < 1e-12);
+    assert!((panel.tubes.tube.bore_m - 0.0068).abs() < 1e-12);
+    assert_eq!(panel.tubes.pattern, TubePattern::Serpentine { legs: 6, leg_length_m: 1.1 });
+    assert_eq!(panel.back.len(), 2);
+    // Perimeter 3.6 m, depth 25 + 8 + 25 + 9 mm.
+    assert!((panel.edge.area_m2 - 3.6 * 0.067).abs() < 1e-12);
+    assert!((build.control.rule.store_limit_k - 333.15).abs() < 1e-9);
+    assert!((build.circuit.pump.curve[1].flow_m3_s - 1e-4).abs() < 1e-12);
+    assert_eq!(build.tap.holidays[0].first, 200);
+    // SAP 2012: two people draw 86 litres a day.
+    let day_m3: f64 = build.tap.draws.iter().map(|draw| draw.volume_m3).sum();
+    assert!((day_m3 - 0.086).abs() < 1e-12);
+    // Square plan of 115 l over 450 mm: four sides of its root.
+    assert!((build.store.perimeter_m - 4.0 * (0.115f64 / 0.45).sqrt()).abs() < 1e-12);
+}
+
+/// The pair is two panels side by side; the harp stands in the other hemisphere.
+#[test]
+fn the_others_mean_what_they_say() {
+    let pair = sample("pair-better-back").design.expect("a design");
+    let build = pair.at(&flat_climate(54.605, -5.929, None), "pair.toml").build;
+    assert_eq!(build.panel.join, Join::Parallel(vec![Join::One(0), Join::One(1)]));
+    let harp = sample("southern-harp").design.expect("a design");
+    let build = harp.at(&flat_climate(-38.32, -71.96, Some(240.0)), "harp.toml").build;
+    assert!(build.sun.place.latitude.degrees() < 0.0);
+    assert_eq!(build.sun.place.clock_ahead_h, -4.0);
+    assert_eq!(build.sun.place.elevation_m, 240.0);
+    assert!((build.panel.panels[0].sheet.width_m - 1.016).abs() < 1e-12);
+    assert!(matches!(build.panel.panels[0].tubes.pattern, TubePattern::Harp { risers: 8, .. }));
+    assert_eq!(harp.stock.expect("stock").tubes[0].count, 6);
+}
+
+/// No default is used in silence: every assumption has a value and an origin that says more than
+/// its kind, and unknowns keep their spread.
+#[test]
+fn every_assumption_has_its_origin() {
+    for name in SAMPLES {
+        let design = sample(name).design.expect("a design");
+        let assumed = design.origins.assumed();
+        assert!(assumed.iter().any(|one| one.place == "panel.tubes.roughness"));
+        for one in &assumed {
+            assert!(!one.value.is_empty() && one.origin.len() > 20, "{name}: {one:?}");
+        }
+    }
+    let harp = sample("southern-harp").design.expect("a design");
+    let bond = harp.origins.at("panel.tubes.bond").expect("noted");
+    assert!(
+        matches!(&bond.origin, Origin::Unknown { low, high, .. } if low == "5 W/m K" && high == "100 W/m K")
+    );
+}
+
+fn flat_climate(
+    latitude_deg: f64,
+    longitude_deg: f64,
+    elevation_m: Option<f64>,
+) -> physics::Climate {
+    let hours = |value: f64| vec![value; physics::climate::HOURS_PER_YEAR];
+    physics::Climate {
+        latitude: physics::Angle::from_degrees(latitude_deg),
+        longitude: physics::Angle::from_degrees(longitude_deg),
+        elevation_m,
+        clock_ahead_h: 0.0,
+        stamp: physics::climate::Stamp::HourMean,
+        reading_offset_h: 0.0,
+        global_w_m2: hours(100.0),
+        beam_normal_w_m2: hours(0.0),
+        diffuse_w_m2: hours(100.0),
+        air_k: hours(283.15),
+        dew_point_k: hours(278.15),
+        wind_m_s: hours(3.0),
+        sky_infrared_w_m2: None,
+        extremes: Default::default(),
+    }
+}
