@@ -1,1 +1,3 @@
-//! Placeholder.
+//! A year of a build, minute by minute.
+
+pub mod forcing;

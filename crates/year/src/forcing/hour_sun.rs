@@ -1,0 +1,63 @@
+//! Where the sun stands through an hour of a weather file.
+
+use physics::Climate;
+use physics::sun::{DiurnalCosine, Instant, Sun, SunError, almanac, hour_angle};
+
+use super::shape::MINUTES;
+
+/// The year whose sun is used: an ordinary one in the middle of the leap-year round, so that the sun
+/// stands as it does in the mean of the years a typical year is glued from.
+const SUN_YEAR: i32 = 2021;
+
+/// The sun through the sixty minutes of one hour of the file.
+pub(super) struct HourSun {
+    /// Hours since the file's own 1 January 00:00.
+    pub(super) file_hour: usize,
+    pub(super) extraterrestrial_normal_w_m2: f64,
+    /// At the middle of each minute.
+    pub(super) cos_zenith: [f64; MINUTES],
+    pub(super) cos_incidence: [f64; MINUTES],
+}
+
+impl HourSun {
+    pub(super) fn of(climate: &Climate, sun: &Sun, file_hour: usize) -> Result<Self, SunError> {
+        let slow = almanac(days_since_j2000(climate, file_hour as f64 + 0.5))?;
+        let zenith = DiurnalCosine::zenith(climate.latitude, slow.declination);
+        let plane = DiurnalCosine::plane(&sun.plane, climate.latitude, slow.declination);
+        let first_h = file_hour as f64 + 0.5 / MINUTES as f64;
+        let w = hour_angle(&slow, climate.longitude, days_since_j2000(climate, first_h));
+        let (mut cos_w, mut sin_w) = (w.cos(), w.sin());
+        let minute_turn_rad = std::f64::consts::TAU / (24.0 * MINUTES as f64);
+        let (cos_turn, sin_turn) = (minute_turn_rad.cos(), minute_turn_rad.sin());
+        let (mut cos_zenith, mut cos_incidence) = ([0.0; MINUTES], [0.0; MINUTES]);
+        for minute in 0..MINUTES {
+            cos_zenith[minute] = zenith.at(cos_w, sin_w);
+            cos_incidence[minute] = plane.at(cos_w, sin_w);
+            (cos_w, sin_w) =
+                (cos_w * cos_turn - sin_w * sin_turn, sin_w * cos_turn + cos_w * sin_turn);
+        }
+        let extraterrestrial_normal_w_m2 = slow.extraterrestrial_normal_w_m2;
+        Ok(HourSun { file_hour, extraterrestrial_normal_w_m2, cos_zenith, cos_incidence })
+    }
+
+    pub(super) fn minute(&self, minute: usize) -> MinuteSun {
+        MinuteSun {
+            extraterrestrial_normal_w_m2: self.extraterrestrial_normal_w_m2,
+            cos_zenith: self.cos_zenith[minute],
+            cos_incidence: self.cos_incidence[minute],
+        }
+    }
+}
+
+/// The sun at the middle of one minute.
+pub(super) struct MinuteSun {
+    pub(super) extraterrestrial_normal_w_m2: f64,
+    pub(super) cos_zenith: f64,
+    pub(super) cos_incidence: f64,
+}
+
+/// Days since J2000 of an hour of the file's clock.
+pub(super) fn days_since_j2000(climate: &Climate, file_hour: f64) -> f64 {
+    let hour = file_hour - climate.clock_ahead_h;
+    Instant { year: SUN_YEAR, month: 1, day: 1, hour }.days_since_j2000()
+}

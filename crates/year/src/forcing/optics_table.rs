@@ -1,0 +1,78 @@
+//! What share of the light a covered sheet takes up, tabled for the minute loop.
+
+/// Cells of the table. Clear glass bends most near grazing light; 512 cells hold it to 0.0005.
+const CELLS: usize = 512;
+
+/// The transmittance-absorptance product over the cosine of incidence, and for diffuse light.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OpticsTable {
+    beam: Vec<f64>,
+    sky: f64,
+    ground: f64,
+}
+
+impl OpticsTable {
+    /// Tables a product.
+    ///
+    /// * `beam`: share of beam taken up, by the cosine of its incidence from 0 (grazing) to 1.
+    /// * `sky`, `ground`: shares of the sky's diffuse light and of the ground's.
+    pub fn from_fn(beam: impl Fn(f64) -> f64, sky: f64, ground: f64) -> Self {
+        let beam = (0..=CELLS).map(|at| beam(at as f64 / CELLS as f64)).collect();
+        OpticsTable { beam, sky, ground }
+    }
+
+    /// Share of beam taken up at a cosine of incidence; nothing from behind the plane.
+    #[inline]
+    pub fn beam(&self, cos_incidence: f64) -> f64 {
+        let place = cos_incidence.clamp(0.0, 1.0) * CELLS as f64;
+        let cell = (place as usize).min(CELLS - 1);
+        let within = place - cell as f64;
+        self.beam[cell] * (1.0 - within) + self.beam[cell + 1] * within
+    }
+
+    /// Share of the sky's diffuse light taken up.
+    pub fn sky(&self) -> f64 {
+        self.sky
+    }
+
+    /// Share of the ground's light taken up.
+    pub fn ground(&self) -> f64 {
+        self.ground
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use physics::Angle;
+    use physics::panel::optics::optics;
+    use physics::panel::{Cover, DiffuseAngle};
+
+    use super::OpticsTable;
+
+    /// Against direct evaluation over the whole range, for common glass and for a clear plastic: within
+    /// 0.0005 of the share, a twentieth of what a cover's index is known to.
+    #[test]
+    fn the_table_is_the_product_itself() {
+        for (index, extinction_1_m) in [(1.526, 30.0), (1.49, 4.0)] {
+            let cover = Cover {
+                index,
+                extinction_1_m,
+                thickness_m: 0.004,
+                emittance: 0.88,
+                density_kg_m3: 2_500.0,
+                heat_capacity_j_kg_k: 750.0,
+                diffuse_angle: DiffuseAngle::BrandemuehlBeckman1980,
+            };
+            let direct = optics(&cover, 0.95, Angle::from_degrees(40.0));
+            let table =
+                OpticsTable::from_fn(|cosine| direct.beam(cosine), direct.sky, direct.ground);
+            for step in 0..=10_000 {
+                let cosine = f64::from(step) / 10_000.0;
+                let apart = (table.beam(cosine) - direct.beam(cosine)).abs();
+                assert!(apart < 5e-4, "index {index} at {cosine}: {apart}");
+            }
+            assert_eq!((table.sky(), table.ground()), (direct.sky, direct.ground));
+            assert_eq!(table.beam(-0.3), 0.0);
+        }
+    }
+}
