@@ -277,14 +277,14 @@ fn evaporation_is_near_that_of_measured_pools() {
 
 /// The pool handbook's rate (Carrier 1918, in every heating handbook, from memory): 0.089 kW per
 /// m2 and kPa in still air, half of it for a pool nobody uses. Water 28 C, air 26 C, 60 %. It
-/// knows no buoyancy, so 35 %.
+/// knows no buoyancy, and its half is a round figure: 15 %.
 #[test]
 fn evaporation_is_near_the_handbook_s() {
     let (over_pa, room_pa): (f64, f64) = (3783.0, 2018.0);
     let handbook_w = 0.5 * 0.089 * (over_pa - room_pa);
     let surface = OpenWater { gap_m2: 1.0, water_k: 301.15, air_k: 299.15, dew_point_k: 290.82 };
     let got_w = evaporation_w(&surface).unwrap();
-    assert!((got_w / handbook_w - 1.0).abs() < 0.35, "{got_w} against {handbook_w}");
+    assert!((got_w / handbook_w - 1.0).abs() < 0.15, "{got_w} against {handbook_w}");
 }
 
 /// Laws: grows with the water's warmth and the gap, none through no gap, none where the air over
