@@ -49,16 +49,12 @@ pub struct ColdWater {
     pub source: String,
 }
 
-/// How much hot water a household draws, and when.
+/// When a household draws its hot water, through the year and the day.
 #[derive(Clone, Debug, Default, Deserialize)]
 pub struct Household {
-    /// For each person \[l/day\].
-    pub litres_per_person: f64,
-    /// For the house \[l/day\].
-    pub litres_fixed: f64,
     /// Share by month, January first.
     pub month_factor: [f64; 12],
-    /// Where the amounts come from.
+    /// Where the factors come from.
     pub source: String,
     /// How far they are to be trusted.
     pub certainty: String,

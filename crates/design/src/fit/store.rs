@@ -98,6 +98,9 @@ fn wide_turns(values: &Values) -> Option<Misfit> {
 fn crowded_coil(values: &Values) -> Option<Misfit> {
     let turn_m = turn_m(values)?;
     let outside_m = values.si("store.coil.outside")?;
+    if upside_down(values).is_some() {
+        return None;
+    }
     let room_m =
         values.si("store.coil.top-height")? - values.si("store.coil.bottom-height")? + outside_m;
     let turns = values.si("store.coil.length")? / (PI * turn_m);

@@ -33,6 +33,8 @@ pub struct Design {
     pub stock: Option<Stock>,
     /// Place and clock as the file states them.
     pub place: WrittenPlace,
+    /// Where latitude and longitude are written.
+    place_spans: (Span, Span),
     /// The system, its place still that of [`WrittenPlace`]: [`Design::at`] finishes it.
     draft: Build,
 }
@@ -75,6 +77,7 @@ pub(crate) fn design(values: &Values, origins: Origins) -> Option<Design> {
             elevation_m: values.si("sun.elevation"),
             clock_ahead_h: values.si("sun.clock").map(|clock_s| clock_s / 3600.0),
         },
+        place_spans: (values.span("sun.latitude"), values.span("sun.longitude")),
         draft: Build {
             sun: sun(values)?,
             panel: panel::bank(values)?,

@@ -2,7 +2,7 @@
 
 use super::Design;
 use crate::origin::{Origin, Origins};
-use crate::problem::{Problem, Severity};
+use crate::problem::{Problem, Severity, Span};
 use crate::quantity::{Kind, Units, show};
 use physics::sun::Place;
 use physics::{Angle, Build, Climate};
@@ -16,6 +16,13 @@ pub struct Sited {
     pub origins: Origins,
     /// Where the design and its weather do not agree.
     pub problems: Vec<Problem>,
+}
+
+/// Where a value of the place is stated.
+struct Stated<'a> {
+    file: &'a str,
+    place: &'a str,
+    span: Span,
 }
 
 /// How far a written place may lie from the weather's before it is worth a word \[degrees\].
@@ -32,8 +39,17 @@ impl Design {
             origins: self.origins.clone(),
             problems: Vec::new(),
         };
-        let latitude = sited.angle(file, "sun.latitude", self.place.latitude, climate.latitude);
-        let longitude = sited.angle(file, "sun.longitude", self.place.longitude, climate.longitude);
+        let (latitude_span, longitude_span) = self.place_spans;
+        let latitude = sited.angle(
+            self.place.latitude,
+            climate.latitude,
+            Stated { file, place: "sun.latitude", span: latitude_span },
+        );
+        let longitude = sited.angle(
+            self.place.longitude,
+            climate.longitude,
+            Stated { file, place: "sun.longitude", span: longitude_span },
+        );
         let elevation_m = self.place.elevation_m.unwrap_or_else(|| {
             let (elevation_m, source, certainty) = match climate.elevation_m {
                 Some(elevation_m) => (elevation_m, "the weather file", "stated there"),
@@ -68,7 +84,8 @@ impl Sited {
     }
 
     /// The written angle, or the weather's; a word where they lie far apart.
-    fn angle(&mut self, file: &str, place: &str, written: Option<Angle>, weather: Angle) -> Angle {
+    fn angle(&mut self, written: Option<Angle>, weather: Angle, stated: Stated) -> Angle {
+        let Stated { file, place, span } = stated;
         let shown = |angle: Angle| show(Kind::Angle, angle.radians(), Units::Metric);
         let Some(written) = written else {
             self.note(place, shown(weather), "the weather file", "stated there");
@@ -79,7 +96,7 @@ impl Sited {
                 code: "far-from-weather",
                 severity: Severity::Note,
                 file: file.to_owned(),
-                span: crate::problem::Span::default(),
+                span,
                 place: place.to_owned(),
                 found: shown(written),
                 expected: format!("{} as the weather file", shown(weather)),

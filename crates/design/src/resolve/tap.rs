@@ -4,7 +4,7 @@ use crate::catalogue::draws::{self, PROFILE_COLD_K};
 use crate::value::minute_of_day;
 use crate::values::Values;
 use physics::ZERO_CELSIUS_K;
-use physics::matter::fluid::{Fluid, properties};
+use physics::tap::household::{day_volume_sap_2012_m3, volume_m3};
 use physics::tap::{Draw, Heater, Mains, Tap};
 
 /// The household with its draws, its cold water and its heater.
@@ -53,14 +53,14 @@ fn whole_minutes(minutes: f64) -> u16 {
     minutes.round().clamp(1.0, 1440.0) as u16
 }
 
-/// SAP 2012: 25 N + 36 litres a day, more in winter, spread over the day by the catalogue's pattern.
+/// SAP 2012's amount, more in winter, spread over the day by the catalogue's pattern.
 fn household(people: f64) -> Option<(Vec<Draw>, [f64; 12])> {
     let pattern = draws::household();
-    let day_m3 = if people > 0.0 {
-        (pattern.litres_per_person * people + pattern.litres_fixed) * 1e-3
-    } else {
+    // An empty house draws nothing; the rule is one for people.
+    if people <= 0.0 {
         return Some((Vec::new(), pattern.month_factor));
-    };
+    }
+    let day_m3 = day_volume_sap_2012_m3(people).ok()?;
     let draws: Option<Vec<Draw>> = pattern
         .draw
         .iter()
@@ -77,14 +77,11 @@ fn household(people: f64) -> Option<(Vec<Draw>, [f64; 12])> {
 
 /// The law's energies as volumes at delivery, from the cold water they count from.
 fn profile(name: &str, delivery_k: f64) -> Option<Vec<Draw>> {
-    let mean_k = 0.5 * (delivery_k + PROFILE_COLD_K);
-    let heat_j_m3 =
-        properties(Fluid::Water, mean_k).ok()?.volume_heat_j_m3_k() * (delivery_k - PROFILE_COLD_K);
     draws::profile(name)?
         .draws
         .iter()
         .map(|draw| {
-            let volume_m3 = draw.q_kwh * 3.6e6 / heat_j_m3;
+            let volume_m3 = volume_m3(draw.q_kwh * 3.6e6, delivery_k, PROFILE_COLD_K).ok()?;
             Some(Draw {
                 start_min: minute_of_day(&draw.time)?,
                 minutes: whole_minutes(volume_m3 * 1e3 / draw.flow_l_min),
