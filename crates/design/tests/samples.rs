@@ -106,6 +106,7 @@ fn flat_climate(
 ) -> physics::Climate {
     let hours = |value: f64| vec![value; physics::climate::HOURS_PER_YEAR];
     physics::Climate {
+        origin: String::new(),
         latitude: physics::Angle::from_degrees(latitude_deg),
         longitude: physics::Angle::from_degrees(longitude_deg),
         elevation_m,

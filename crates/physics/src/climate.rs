@@ -31,6 +31,8 @@ pub enum Stamp {
 /// Every column has [`HOURS_PER_YEAR`] rows. Row 0 is the file's own first hour of 1 January.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Climate {
+    /// Where the data come from, in a few words: format, and who gives it out.
+    pub origin: String,
     /// Latitude, north positive.
     pub latitude: crate::Angle,
     /// Longitude, east positive.

@@ -81,7 +81,7 @@ macro_rules! run {
                 Form::Quantity(Kind::Number),
                 "Sum of the fittings' loss figures.",
             )
-            .within("0", "500")
+            .within("0", "100000")
             .assume("8", "six bends at 0.9 and a few straight joints", "common practice")
             .unknown(Spread {
                 low: "4",

@@ -33,6 +33,18 @@ pub fn exact(kind: Kind, si: f64, units: Units) -> String {
     written(kind, si, units, |value| format!("{value}"))
 }
 
+/// A value in one named unit of its kind, as a bare number for a column that names the unit;
+/// `None` where the kind has no such unit.
+///
+/// # Example
+/// ```
+/// use design::quantity::{Kind, in_unit};
+/// assert_eq!(in_unit(Kind::Volume, 0.2, "l"), Some(200.0));
+/// ```
+pub fn in_unit(kind: Kind, si: f64, unit: &str) -> Option<f64> {
+    find(unit, kind).map(|unit| (si - unit.zero) / unit.factor)
+}
+
 fn written(kind: Kind, si: f64, units: Units, number: impl Fn(f64) -> String) -> String {
     match chosen(kind, si, units) {
         None => number(si),

@@ -69,6 +69,11 @@ pub(super) fn read<'a>(lines: &[&'a str], report: &mut Report) -> Option<Sheet<'
         });
     }
     Some(Sheet {
+        origin: if of_instants {
+            "typical year in EPW form from PVGIS (European Union)"
+        } else {
+            "typical year in EPW form"
+        },
         place: place?,
         stamp: if of_instants {
             // Row r carries the label r + 1.

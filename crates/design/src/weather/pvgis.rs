@@ -73,6 +73,7 @@ pub(super) fn read<'a>(lines: &[&'a str], report: &mut Report) -> Option<Sheet<'
     }
     let last = lines.iter().rposition(|line| label(&fields(line)).is_some()).unwrap_or(names_at);
     Some(Sheet {
+        origin: "typical year from PVGIS (European Union)",
         place: place?,
         stamp: Stamp::Instant { offset_h: offset_h? },
         reading_offset_h: 0.0,

@@ -19,6 +19,8 @@ pub(super) struct Place {
 
 /// A weather file laid open: place, stamps, rows, and where each quantity stands in a row.
 pub(super) struct Sheet<'a> {
+    /// Where the data come from.
+    pub(super) origin: &'static str,
     pub(super) place: Place,
     pub(super) stamp: Stamp,
     /// Hours after a row's number at which air, wind and dew hold.
@@ -73,6 +75,7 @@ impl Sheet<'_> {
             (None, None) => None,
         };
         Some(Climate {
+            origin: self.origin.to_owned(),
             latitude: Angle::from_degrees(self.place.latitude_deg),
             longitude: Angle::from_degrees(self.place.longitude_deg),
             elevation_m: self.place.elevation_m,

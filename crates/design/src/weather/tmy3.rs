@@ -55,6 +55,7 @@ pub(super) fn read<'a>(lines: &[&'a str], report: &mut Report) -> Option<Sheet<'
     }
     (columns.len() == NAMES.len()).then_some(())?;
     Some(Sheet {
+        origin: "typical year TMY3 (NREL, NSRDB)",
         place: place?,
         // The format's manual: light is the sum of the hour that ends at the stamp, other elements
         // are read at the stamp.

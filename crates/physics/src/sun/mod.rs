@@ -1,6 +1,7 @@
 //! The first station: where the sun stands, what reaches the plane, what sky and wind do.
 
 mod almanac;
+mod day;
 mod error;
 mod humidity;
 mod incidence;
@@ -12,6 +13,7 @@ mod tilted;
 mod wind;
 
 pub use almanac::{Almanac, Instant, SOLAR_CONSTANT_W_M2, almanac, hour_angle};
+pub use day::day_above_air_j_m2;
 pub use error::SunError;
 pub use humidity::dew_point_alduchov_1996;
 pub use incidence::DiurnalCosine;
