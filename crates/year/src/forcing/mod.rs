@@ -1,9 +1,55 @@
-//! What weather and household impose.
+//! What weather and household impose: light by the minute, air by the hour, draws.
 
+mod draws;
 mod hour_sun;
+mod hours;
 mod light;
 mod optics_table;
 mod shape;
 
+pub use draws::{DrawMinute, draw_minutes};
+pub use hours::{HourForcing, hour_forcing};
 pub use light::{MinuteLight, minute_light};
 pub use optics_table::OpticsTable;
+
+use physics::{Build, Climate};
+
+use crate::YearError;
+
+/// Everything imposed on a build through one year, on the household's standard clock.
+///
+/// All panels of a build lie in one plane; where their covers differ, the first panel's optics
+/// stand for the light taken up.
+#[derive(Clone, Debug)]
+pub struct Forcing {
+    /// Light by the minute and its sums.
+    pub light: MinuteLight,
+    /// Air, sky, loft and mains by the hour, 8760 of them.
+    pub hours: Vec<HourForcing>,
+    /// Minutes in which water is drawn, in order.
+    pub draws: Vec<DrawMinute>,
+}
+
+impl Forcing {
+    /// Makes a year's forcing for a build at a climate.
+    ///
+    /// # Errors
+    /// Weather beyond what the relations of sky, wind and mains cover.
+    pub fn of(build: &Build, climate: &Climate) -> Result<Forcing, YearError> {
+        let optics = match build.panel.panels.first() {
+            Some(panel) => {
+                let optics = physics::panel::optics::optics(
+                    &panel.cover,
+                    panel.sheet.absorptance,
+                    build.sun.plane.tilt,
+                );
+                OpticsTable::from_fn(|cosine| optics.beam(cosine), optics.sky, optics.ground)
+            }
+            None => OpticsTable::from_fn(|_| 0.0, 0.0, 0.0),
+        };
+        let light = minute_light(climate, &build.sun, &optics)
+            .map_err(|error| YearError::Weather(error.to_string()))?;
+        let hours = hour_forcing(build, climate, &light.plane_w_m2)?;
+        Ok(Forcing { light, hours, draws: draw_minutes(&build.tap) })
+    }
+}

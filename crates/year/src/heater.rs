@@ -1,0 +1,73 @@
+//! After the store: what the heater gives, draw by draw.
+
+use physics::tap::Heater;
+
+use crate::ledger::Tally;
+use crate::plant::Plant;
+
+/// Water that came from the store in one minute.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Drawn {
+    /// How much \[m3\].
+    pub volume_m3: f64,
+    /// How warm it left the store, on the mean \[K\].
+    pub store_out_k: f64,
+    /// How warm the mains is \[K\].
+    pub mains_k: f64,
+}
+
+/// Tops up one minute's draw, books it, and returns the cylinder's new temperature \[K\].
+///
+/// An instantaneous heater gives what is missing and never takes: water warmer than wanted is
+/// delivered as it is, and what it is too warm counts for nothing. A cylinder takes the water in,
+/// gives as much of its own mix out, and is brought back to the wanted temperature where it fell
+/// below.
+pub(crate) fn top_up(plant: &Plant, drawn: &Drawn, cylinder_k: f64, tally: &mut Tally) -> f64 {
+    let heat_j_k = drawn.volume_m3 * plant.store.volume_heat_j_m3_k;
+    let wanted_k = plant.delivery_k;
+    tally.drawn_m3 += drawn.volume_m3;
+    tally.need_heat_j += heat_j_k * (wanted_k - drawn.mains_k).max(0.0);
+    match plant.heater {
+        Heater::Instantaneous => {
+            tally.topup_heat_j += heat_j_k * (wanted_k - drawn.store_out_k).max(0.0);
+            tally.delivered_j += heat_j_k * (drawn.store_out_k.max(wanted_k) - drawn.mains_k);
+            cylinder_k
+        }
+        Heater::Cylinder { volume_m3, .. } => {
+            let capacity_j_k = volume_m3 * plant.store.volume_heat_j_m3_k;
+            let share = 1.0 - (-drawn.volume_m3 / volume_m3).exp();
+            let mixed_k = cylinder_k + share * (drawn.store_out_k - cylinder_k);
+            // What came in less what stayed is what went out.
+            let out_j = heat_j_k * (drawn.store_out_k - drawn.mains_k)
+                - capacity_j_k * (mixed_k - cylinder_k);
+            tally.delivered_j += out_j;
+            tally.topup_heat_j += capacity_j_k * (wanted_k - mixed_k).max(0.0);
+            mixed_k.max(wanted_k)
+        }
+    }
+}
+
+/// Lets the heater stand for `step_s`, books loss and what makes it good, and returns the
+/// cylinder's new temperature \[K\].
+pub(crate) fn stand(plant: &Plant, step_s: f64, cylinder_k: f64, tally: &mut Tally) -> f64 {
+    let Heater::Cylinder { volume_m3, loss_w_k, room_k } = plant.heater else {
+        return cylinder_k;
+    };
+    let capacity_j_k = volume_m3 * plant.store.volume_heat_j_m3_k;
+    let fallen_k = room_k + (cylinder_k - room_k) * (-loss_w_k * step_s / capacity_j_k).exp();
+    if fallen_k >= plant.delivery_k {
+        tally.heater_loss_j += capacity_j_k * (cylinder_k - fallen_k);
+        return fallen_k;
+    }
+    // Down to the wanted temperature by itself, held there for the rest of the step.
+    let above_k = plant.delivery_k - room_k;
+    let falling_s = if cylinder_k > plant.delivery_k && loss_w_k > 0.0 {
+        capacity_j_k / loss_w_k * ((cylinder_k - room_k) / above_k).ln()
+    } else {
+        0.0
+    };
+    let held_j = loss_w_k * above_k * (step_s - falling_s);
+    tally.heater_loss_j += capacity_j_k * (cylinder_k - plant.delivery_k) + held_j;
+    tally.topup_heat_j += held_j;
+    plant.delivery_k
+}

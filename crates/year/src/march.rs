@@ -1,0 +1,447 @@
+//! The year, minute by minute.
+
+use physics::ZERO_CELSIUS_K;
+use physics::climate::{HOURS_PER_YEAR, month_of_day};
+use physics::control::Memory;
+
+use crate::decide::{MINUTE_S, ProbeShares, decide_discharge, decide_pump, follow_probes};
+use crate::forcing::Forcing;
+use crate::heater::{self, Drawn};
+use crate::ledger::{Ledger, Stored, Tally};
+use crate::plant::Plant;
+use crate::recorder::{Channel, Recorder};
+use crate::result::{Event, EventKind};
+use crate::skip;
+use crate::state::State;
+use crate::step_circuit::{Bench, run_step};
+use crate::step_idle::{idle_panels, idle_pipes};
+use crate::step_store::{self, PassScratch, pass_water};
+use crate::upset::{Upset, UpsetKind};
+use crate::weather::Hour;
+use crate::{MINUTES_PER_YEAR, YearError};
+
+/// Days marched before 1 January so that the year does not hang on where the store starts.
+const RUN_IN_DAYS: usize = 12;
+/// Stride of an unlit panel in an hour that is skipped \[s\].
+const NIGHT_STRIDE_S: f64 = 600.0;
+const NIGHT_STRIDES: usize = 6;
+/// No node of a house gets hotter; one that does is a fault of the reckoning \[K\].
+const RUNAWAY_K: f64 = 700.0;
+
+/// One plant's year: its ledger, and what happened for the first time. Channels go to `recorder`.
+///
+/// # Errors
+/// A forcing of the wrong length; a node that leaves every sensible range.
+pub fn march(
+    plant: &Plant,
+    forcing: &Forcing,
+    upset: &Upset,
+    recorder: &mut Recorder,
+) -> Result<(Ledger, Vec<Event>), YearError> {
+    let days = march_days(plant, forcing, upset, recorder, DAYS_PER_YEAR)?;
+    let mut months = [Tally::default(); 12];
+    for (day, tally) in days.tallies.iter().enumerate() {
+        months[month_of_day(day)].add(tally);
+    }
+    Ok((Ledger { months, start: days.start, end: days.end }, days.events))
+}
+
+const DAYS_PER_YEAR: usize = HOURS_PER_YEAR / 24;
+
+/// The first days of a year.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Days {
+    /// What each day brought.
+    pub tallies: Vec<Tally>,
+    /// Heat stored as they began.
+    pub start: Stored,
+    /// Heat stored as they ended.
+    pub end: Stored,
+    /// What happened for the first time.
+    pub events: Vec<Event>,
+}
+
+/// The first `days` (1 to 365) of a plant's year, each day by itself.
+///
+/// # Errors
+/// As [`march`].
+pub fn march_days(
+    plant: &Plant,
+    forcing: &Forcing,
+    upset: &Upset,
+    recorder: &mut Recorder,
+    days: usize,
+) -> Result<Days, YearError> {
+    let state = start_state(plant, forcing)?;
+    let start = Stored::of(plant, &state);
+    let mut march = March::new(plant, forcing, state, 0);
+    let mut tallies = Vec::with_capacity(days);
+    for day in 0..days {
+        for hour in day * 24..(day + 1) * 24 {
+            march.hour(hour, upset, recorder)?;
+        }
+        tallies.push(std::mem::take(&mut march.tally));
+    }
+    let end = Stored::of(plant, &march.state);
+    Ok(Days { tallies, start, end, events: march.events })
+}
+
+/// Where the nodes stand on 1 January: after the last days of December, marched undisturbed from a
+/// store as warm as its loft.
+///
+/// # Errors
+/// As [`march`].
+pub fn start_state(plant: &Plant, forcing: &Forcing) -> Result<State, YearError> {
+    let found = forcing.light.absorbed_w_m2.len();
+    if found != MINUTES_PER_YEAR {
+        return Err(YearError::ForcingLength { found, expected: MINUTES_PER_YEAR });
+    }
+    let first = HOURS_PER_YEAR - 24 * RUN_IN_DAYS;
+    let weather = &forcing.hours[first];
+    let store_k = weather.loft_k.max(ZERO_CELSIUS_K + 4.0);
+    let state = State {
+        plate_k: vec![weather.air_k; plant.segments.len()],
+        flow_pipe_k: vec![weather.loft_k; plant.flow_pipe.nodes],
+        return_pipe_k: vec![weather.loft_k; plant.return_pipe.nodes],
+        layer_k: vec![store_k; plant.store.layers],
+        cylinder_k: plant.delivery_k,
+        control: Memory { store_probe_k: store_k, ..Memory::at_rest(weather.air_k) },
+        discharging: false,
+    };
+    let mut march = March::new(plant, forcing, state, first);
+    for hour in first..HOURS_PER_YEAR {
+        march.hour(hour, &Upset::none(), &mut Recorder::none())?;
+    }
+    Ok(march.state)
+}
+
+/// The state on its way through the year, and what has been booked since it was last taken.
+struct March<'a> {
+    plant: &'a Plant,
+    forcing: &'a Forcing,
+    state: State,
+    tally: Tally,
+    events: Vec<Event>,
+    hour: Hour,
+    bench: Bench,
+    scratch: PassScratch,
+    shares: ProbeShares,
+    /// Place in the forcing's draws of the next one.
+    next_draw: usize,
+    /// Time for which pipes, store and heater have stood without being stepped \[s\].
+    stood_s: f64,
+    /// Fluid leaving the panels while it flows, else the sheet at the outlet \[K\].
+    panel_out_k: f64,
+}
+
+/// What one minute did, for the recorder.
+#[derive(Clone, Copy, Default)]
+struct Minute {
+    absorbed_w_m2: f64,
+    coil_heat_w: f64,
+    powered: bool,
+    flow_kg_s: f64,
+    drawn_m3: f64,
+    discharged_m3: f64,
+}
+
+impl<'a> March<'a> {
+    fn new(plant: &'a Plant, forcing: &'a Forcing, state: State, first_hour: usize) -> Self {
+        let first_minute = first_hour * 60;
+        March {
+            plant,
+            forcing,
+            tally: Tally::default(),
+            events: Vec::new(),
+            hour: Hour::room(plant),
+            bench: Bench::default(),
+            scratch: PassScratch::default(),
+            shares: ProbeShares::of(plant),
+            next_draw: forcing.draws.partition_point(|draw| (draw.minute as usize) < first_minute),
+            stood_s: 0.0,
+            panel_out_k: state.plate_k.last().copied().unwrap_or(ZERO_CELSIUS_K),
+            state,
+        }
+    }
+
+    fn hour(
+        &mut self,
+        hour: usize,
+        upset: &Upset,
+        recorder: &mut Recorder,
+    ) -> Result<(), YearError> {
+        self.hour.fill(self.plant, &self.forcing.hours[hour])?;
+        let first = hour * 60;
+        let light = &self.forcing.light.absorbed_w_m2[first..first + 60];
+        let unlit = self.plant.segments.is_empty() || light.iter().all(|&flux| flux == 0.0);
+        if unlit
+            && upset.events.is_empty()
+            && skip::cannot_start(self.plant, &self.hour, &self.state)
+            && skip::cannot_discharge(self.plant, &self.hour, &self.state)
+        {
+            self.quiet_hour(first, recorder);
+        } else {
+            for minute in first..first + 60 {
+                self.minute(minute, upset, recorder);
+            }
+        }
+        self.settle_standing();
+        self.check(first)
+    }
+
+    /// An hour in which nothing but draws can happen.
+    fn quiet_hour(&mut self, first: usize, recorder: &mut Recorder) {
+        if !self.plant.segments.is_empty() {
+            for _ in 0..NIGHT_STRIDES {
+                let flows =
+                    idle_panels(self.plant, &self.hour, 0.0, NIGHT_STRIDE_S, &mut self.state);
+                self.tally.flows.add(&flows);
+            }
+            self.panel_out_k = self.state.plate_k[self.state.plate_k.len() - 1];
+        }
+        for minute in first..first + 60 {
+            let drawn_m3 = self.draw_of(minute, &Upset::none());
+            if drawn_m3 > 0.0 {
+                self.settle_standing();
+                self.draw(drawn_m3);
+            }
+            self.stood_s += MINUTE_S;
+            if !recorder.is_idle() {
+                self.record(minute, &Minute { drawn_m3, ..Minute::default() }, recorder);
+            }
+        }
+        self.state.control.since_switch_s += 60.0 * MINUTE_S;
+        self.state.control.panel_probe_k = self.panel_out_k;
+        self.state.control.store_probe_k = self.state.layer_k[self.plant.store.probe];
+    }
+
+    fn minute(&mut self, minute: usize, upset: &Upset, recorder: &mut Recorder) {
+        let plant = self.plant;
+        if decide_pump(plant, upset.panel_probe_offset_k(minute), &mut self.state) {
+            self.tally.pump_starts += 1;
+            self.note(minute, EventKind::PumpStarted);
+        }
+        if self.state.control.store_full {
+            self.note(minute, EventKind::StoreFull);
+        }
+        decide_discharge(plant, &mut self.state);
+        let dead = upset.any(minute, |kind| kind == UpsetKind::PumpDead);
+        let blocked = upset.any(minute, |kind| kind == UpsetKind::Blocked);
+        let powered = self.state.control.running && !dead && plant.flow.is_some();
+        let mut did = Minute {
+            absorbed_w_m2: f64::from(self.forcing.light.absorbed_w_m2[minute]),
+            powered,
+            drawn_m3: self.draw_of(minute, upset),
+            ..Minute::default()
+        };
+        if self.state.discharging {
+            self.note(minute, EventKind::Discharged);
+            did.discharged_m3 = plant.overheat.map_or(0.0, |valve| valve.flow_m3_s * MINUTE_S);
+        }
+        if powered {
+            self.tally.pump_s += MINUTE_S;
+            self.tally.pump_j += plant.flow.as_ref().map_or(0.0, |flow| flow.pump_w) * MINUTE_S;
+        }
+        if powered && !blocked {
+            self.running_minute(&mut did);
+        } else {
+            self.resting_minute(&did);
+        }
+        follow_probes(plant, self.shares, self.panel_out_k, &mut self.state);
+        self.state.control.since_switch_s += MINUTE_S;
+        self.note_extremes(minute, did.flow_kg_s > 0.0);
+        if !recorder.is_idle() {
+            self.record(minute, &did, recorder);
+        }
+    }
+
+    /// A minute with the circuit flowing. Water passes the store half before and half after the
+    /// circuit's step, so that taking the two one after the other costs only in second order
+    /// (Strang 1968).
+    fn running_minute(&mut self, did: &mut Minute) {
+        self.settle_standing();
+        self.draw(0.5 * did.drawn_m3);
+        self.discharge(0.5 * did.discharged_m3);
+        let before_k = self.state.store_mean_k();
+        let (flows, moved) = run_step(
+            self.plant,
+            &self.hour,
+            did.absorbed_w_m2,
+            MINUTE_S,
+            &mut self.state,
+            &mut self.bench,
+        );
+        self.tally.flows.add(&flows);
+        self.cover_time(MINUTE_S, before_k);
+        self.state.cylinder_k =
+            heater::stand(self.plant, MINUTE_S, self.state.cylinder_k, &mut self.tally);
+        self.draw(0.5 * did.drawn_m3);
+        self.discharge(0.5 * did.discharged_m3);
+        self.panel_out_k = moved.panel_out_k;
+        did.flow_kg_s = moved.flow_kg_s;
+        did.coil_heat_w = flows.coil_heat_j / MINUTE_S;
+    }
+
+    fn resting_minute(&mut self, did: &Minute) {
+        if did.drawn_m3 > 0.0 || did.discharged_m3 > 0.0 {
+            self.settle_standing();
+            self.draw(did.drawn_m3);
+            self.discharge(did.discharged_m3);
+        }
+        let flows =
+            idle_panels(self.plant, &self.hour, did.absorbed_w_m2, MINUTE_S, &mut self.state);
+        self.tally.flows.add(&flows);
+        self.stood_s += MINUTE_S;
+        if let Some(&outlet_k) = self.state.plate_k.last() {
+            self.panel_out_k = outlet_k;
+        }
+    }
+
+    /// Water drawn in a minute \[m3\].
+    fn draw_of(&mut self, minute: usize, upset: &Upset) -> f64 {
+        match self.forcing.draws.get(self.next_draw) {
+            Some(draw) if draw.minute as usize == minute => {
+                self.next_draw += 1;
+                if upset.any(minute, |kind| kind == UpsetKind::NoDraws) {
+                    0.0
+                } else {
+                    draw.volume_m3
+                }
+            }
+            _ => 0.0,
+        }
+    }
+
+    /// Draws water through the store and the heater.
+    fn draw(&mut self, volume_m3: f64) {
+        if volume_m3 <= 0.0 {
+            return;
+        }
+        let store = &self.plant.store;
+        let mains_k = self.hour.mains_k;
+        let passed = pass_water(
+            store,
+            store.outlet,
+            mains_k,
+            volume_m3,
+            &mut self.state.layer_k,
+            &mut self.scratch,
+        );
+        self.tally.tap_heat_j += passed.heat_j;
+        let drawn = Drawn { volume_m3, store_out_k: passed.mean_out_k(store, mains_k), mains_k };
+        self.state.cylinder_k =
+            heater::top_up(self.plant, &drawn, self.state.cylinder_k, &mut self.tally);
+    }
+
+    /// Lets hot water go from the top; cold refills.
+    fn discharge(&mut self, volume_m3: f64) {
+        if volume_m3 <= 0.0 {
+            return;
+        }
+        let store = &self.plant.store;
+        let passed = pass_water(
+            store,
+            store.layers - 1,
+            self.hour.mains_k,
+            volume_m3,
+            &mut self.state.layer_k,
+            &mut self.scratch,
+        );
+        self.tally.dumped_j += passed.heat_j;
+        self.tally.dumped_m3 += volume_m3;
+    }
+
+    /// Steps whatever has stood: pipes, store, heater.
+    fn settle_standing(&mut self) {
+        let step_s = std::mem::take(&mut self.stood_s);
+        if step_s <= 0.0 {
+            return;
+        }
+        let before_k = self.state.store_mean_k();
+        if !self.plant.segments.is_empty() {
+            self.tally.flows.circuit_loss_j +=
+                idle_pipes(self.plant, &self.hour, step_s, &mut self.state);
+        }
+        let flows = step_store::stand(
+            self.plant,
+            &self.hour,
+            step_s,
+            &mut self.state.layer_k,
+            &mut self.bench,
+        );
+        self.tally.flows.add(&flows);
+        self.state.cylinder_k =
+            heater::stand(self.plant, step_s, self.state.cylinder_k, &mut self.tally);
+        self.cover_time(step_s, before_k);
+    }
+
+    /// Books the store's mean over a step that has been taken.
+    fn cover_time(&mut self, step_s: f64, before_k: f64) {
+        let mean_k = 0.5 * (before_k + self.state.store_mean_k());
+        self.tally.store_k_s += mean_k * step_s;
+        self.tally.span_s += step_s;
+        if (ZERO_CELSIUS_K + 20.0..=ZERO_CELSIUS_K + 45.0).contains(&mean_k) {
+            self.tally.store_warm_s += step_s;
+        }
+        let top_k = self.state.layer_k[self.plant.store.layers - 1];
+        self.tally.store_max_k = self.tally.store_max_k.max(top_k);
+    }
+
+    fn note_extremes(&mut self, minute: usize, flowing: bool) {
+        let plate_k = self.state.plate_max_k();
+        self.tally.plate_max_k = self.tally.plate_max_k.max(plate_k);
+        let pipes = self.state.flow_pipe_k.iter().chain(&self.state.return_pipe_k);
+        let mut circuit_k = pipes.copied().fold(0.0, f64::max);
+        if flowing {
+            circuit_k = circuit_k.max(self.panel_out_k);
+        }
+        self.tally.circuit_max_k = self.tally.circuit_max_k.max(circuit_k);
+        if circuit_k > ZERO_CELSIUS_K + 100.0 {
+            self.note(minute, EventKind::CircuitAbove100C);
+        }
+        if self.state.layer_k[self.plant.store.layers - 1] > ZERO_CELSIUS_K + 60.0 {
+            self.note(minute, EventKind::StoreAbove60C);
+        }
+    }
+
+    /// Keeps the first time of each kind.
+    fn note(&mut self, minute: usize, kind: EventKind) {
+        if !self.events.iter().any(|event| event.kind == kind) {
+            self.events.push(Event { minute, kind });
+        }
+    }
+
+    fn record(&self, minute: usize, did: &Minute, recorder: &mut Recorder) {
+        let state = &self.state;
+        recorder.write(minute, |channel| match channel {
+            Channel::Absorbed => did.absorbed_w_m2,
+            Channel::Plate => state.plate_max_k(),
+            Channel::PanelOut => self.panel_out_k,
+            Channel::CoilHeat => did.coil_heat_w,
+            Channel::Flow => did.flow_kg_s,
+            Channel::Pump => f64::from(u8::from(did.powered)),
+            Channel::StoreTop => state.layer_k[state.layer_k.len() - 1],
+            Channel::StoreMean => state.store_mean_k(),
+            Channel::StoreBottom => state.layer_k[0],
+            Channel::Loft => self.hour.loft_k,
+            Channel::Draw => did.drawn_m3 * 1000.0,
+            Channel::Discharge => did.discharged_m3 * 1000.0,
+        });
+    }
+
+    fn check(&self, minute: usize) -> Result<(), YearError> {
+        let state = &self.state;
+        let nodes = state
+            .plate_k
+            .iter()
+            .chain(&state.flow_pipe_k)
+            .chain(&state.return_pipe_k)
+            .chain(&state.layer_k);
+        for &node_k in nodes {
+            if !(0.0..RUNAWAY_K).contains(&node_k) {
+                return Err(YearError::Runaway { minute, node_k });
+            }
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,210 @@
+//! What the pump moves and how the pipes answer, by temperature.
+
+use physics::Build;
+use physics::ZERO_CELSIUS_K;
+use physics::circuit::Pipe;
+use physics::circuit::film::{Heating, TubeFlow, nusselt_tube};
+use physics::circuit::pipe::{OUTDOOR_FILM_W_M2_K, STILL_AIR_FILM_W_M2_K, loss_w_m_k};
+use physics::circuit::pump::working_point_of;
+use physics::matter::fluid::{FluidProperties, properties_held};
+use physics::panel::TubePattern;
+use physics::panel::chain::{FluidSide, HeatRemoval, heat_removal, tube_flow_kg_s};
+
+use super::loss::{HourWeather, PanelLoss};
+use super::panels::{PanelKind, SEGMENTS_PER_PANEL, Segment};
+use super::table::Line;
+use crate::YearError;
+
+/// Nodes each pipe is cut into along the flow.
+const NODES_PER_PIPE: usize = 2;
+
+/// Temperatures the flow is tabled for, and how finely.
+const TABLE_K: std::ops::RangeInclusive<f64> = ZERO_CELSIUS_K - 30.0..=ZERO_CELSIUS_K + 150.0;
+const TABLE_NODES: usize = 181;
+/// The same for what a segment takes up: smoother, and dearer to make.
+const SEGMENT_NODES: usize = 19;
+
+/// Temperature at which capacities are taken, once for the year \[K\].
+const CAPACITY_K: f64 = ZERO_CELSIUS_K + 40.0;
+
+/// The fluid as its capacities are reckoned.
+pub(super) fn reference_fluid(build: &Build) -> Result<FluidProperties, YearError> {
+    fluid_at(build, CAPACITY_K)
+}
+
+/// What the pump moves, by the circuit's mean temperature.
+#[derive(Clone, Debug)]
+pub struct FlowTable {
+    /// Flow round the circuit \[kg/s\].
+    pub flow_kg_s: Line,
+    /// What that flow carries \[W/K\].
+    pub rate_w_k: Line,
+    /// Share of the way the stream comes towards the plate in a segment, by kind of segment.
+    pub effectiveness: Vec<Line>,
+    /// Which of them each segment has.
+    pub effectiveness_of: Vec<usize>,
+    /// Electricity while running \[W\].
+    pub pump_w: f64,
+}
+
+impl FlowTable {
+    pub(super) fn of(
+        build: &Build,
+        kinds: &[PanelKind],
+        segments: &[Segment],
+    ) -> Result<FlowTable, YearError> {
+        let flow_kg_s = Line::of(TABLE_K, TABLE_NODES, |loop_k| {
+            let fluid = fluid_at(build, loop_k)?;
+            working_point_of(&build.circuit, &build.panel, &build.store.coil, &fluid)
+                .map(|point| point.flow_kg_s)
+                .map_err(|error| YearError::Circuit(error.to_string()))
+        })?;
+        let rate_w_k = Line::of(TABLE_K, TABLE_NODES, |loop_k| {
+            Ok(flow_kg_s.at(loop_k) * fluid_at(build, loop_k)?.heat_capacity_j_kg_k)
+        })?;
+        let mut effectiveness = Vec::new();
+        let mut known: Vec<(usize, f64)> = Vec::new();
+        let mut effectiveness_of = Vec::with_capacity(segments.len());
+        for segment in segments {
+            let key = (segment.kind, segment.abreast);
+            let place = match known.iter().position(|have| *have == key) {
+                Some(place) => place,
+                None => {
+                    known.push(key);
+                    effectiveness.push(segment_effectiveness(
+                        build,
+                        &kinds[segment.kind],
+                        segment.abreast,
+                        &flow_kg_s,
+                    )?);
+                    effectiveness.len() - 1
+                }
+            };
+            effectiveness_of.push(place);
+        }
+        Ok(FlowTable {
+            flow_kg_s,
+            rate_w_k,
+            effectiveness,
+            effectiveness_of,
+            pump_w: build.circuit.pump.power_w,
+        })
+    }
+}
+
+/// The fluid at a temperature; beyond its range as at the range's end, where no table is read.
+fn fluid_at(build: &Build, loop_k: f64) -> Result<FluidProperties, YearError> {
+    properties_held(build.circuit.fluid, loop_k)
+        .map_err(|error| YearError::Circuit(error.to_string()))
+}
+
+/// Share of the way a stream comes towards a segment's plate, so that all segments of the panel
+/// together take up just what the fin chain says at a usual loss.
+///
+/// With `a` the loss of a segment over what the stream carries and `r` the share by which the
+/// stream's distance from the stagnation temperature shrinks, a uniform plate gives
+/// `1 - r = e a / (a + e)`; the chain gives `r` to the power of the segments as `1 - FR A UL / C`.
+fn segment_effectiveness(
+    build: &Build,
+    kind: &PanelKind,
+    abreast: f64,
+    flow_kg_s: &Line,
+) -> Result<Line, YearError> {
+    let loss_w_m2_k = usual_loss_w_m2_k(&kind.loss)?;
+    let area_m2 = kind.panel.sheet.area_m2();
+    Line::of(TABLE_K, SEGMENT_NODES, |loop_k| {
+        let fluid = fluid_at(build, loop_k)?;
+        let flow_kg_s = flow_kg_s.at(loop_k) / abreast;
+        let answer = panel_chain(kind, &fluid, flow_kg_s, loss_w_m2_k)?;
+        let rate_w_k = flow_kg_s * fluid.heat_capacity_j_kg_k;
+        let taken = answer.f_r * area_m2 * loss_w_m2_k / rate_w_k;
+        let left = (1.0 - taken).powf(1.0 / SEGMENTS_PER_PANEL as f64);
+        let a = area_m2 * loss_w_m2_k / (SEGMENTS_PER_PANEL as f64 * rate_w_k);
+        let gone = 1.0 - left;
+        // A chain that takes up as much as an ideal plate would ask for more than all of the way.
+        Ok((a * gone / (a - gone)).clamp(0.0, 1.0))
+    })
+}
+
+/// The fin chain of one panel at a flow.
+fn panel_chain(
+    kind: &PanelKind,
+    fluid: &FluidProperties,
+    flow_kg_s: f64,
+    loss_w_m2_k: f64,
+) -> Result<HeatRemoval, YearError> {
+    let tubes = &kind.panel.tubes;
+    let length_m = match tubes.pattern {
+        TubePattern::Serpentine { .. } => tubes.length_m(),
+        TubePattern::Harp { riser_length_m, .. } => riser_length_m,
+    };
+    let bore_m = tubes.tube.bore_m;
+    let tube_flow_kg_s = tube_flow_kg_s(&kind.panel, flow_kg_s);
+    let reynolds = 4.0 * tube_flow_kg_s / (std::f64::consts::PI * bore_m * fluid.viscosity_pa_s);
+    let flow = TubeFlow {
+        reynolds,
+        prandtl: fluid.prandtl(),
+        bore_m,
+        length_m,
+        heating: Heating::EvenFlux,
+    };
+    let nusselt = nusselt_tube(&flow).map_err(|error| YearError::Circuit(error.to_string()))?;
+    let side = FluidSide {
+        heat_capacity_j_kg_k: fluid.heat_capacity_j_kg_k,
+        film_w_m2_k: nusselt * fluid.conductivity_w_m_k / bore_m,
+    };
+    heat_removal(&kind.panel, flow_kg_s, side, loss_w_m2_k)
+        .map_err(|error| YearError::Panel(error.to_string()))
+}
+
+/// Loss of a plate at 40 C under air at 10 C, a sky 10 K colder and a light wind: where the fin
+/// chain is held against the segments. The segments' answer hardly hangs on it.
+fn usual_loss_w_m2_k(loss: &PanelLoss) -> Result<f64, YearError> {
+    let air_k = ZERO_CELSIUS_K + 10.0;
+    let plate_k = ZERO_CELSIUS_K + 40.0;
+    let hour = loss.hour(&HourWeather { air_k, sky_k: air_k - 10.0, wind_film_w_m2_k: 10.0 })?;
+    Ok(hour.flux_w_m2(plate_k) / (plate_k - air_k))
+}
+
+/// A pipe cut into nodes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PipeRun {
+    /// Nodes along the flow.
+    pub nodes: usize,
+    /// Heat capacity of a node: contents, wall, and its part of the coil's contents \[J/K\].
+    pub capacity_j_k: f64,
+    /// Loss of a node \[W/K\].
+    pub loss_w_k: f64,
+    /// Share of that loss that goes outdoors; the rest goes to the loft.
+    pub outdoor_share: f64,
+}
+
+impl PipeRun {
+    pub(super) fn of(pipe: &Pipe, build: &Build, more_m3: f64) -> Result<PipeRun, YearError> {
+        let tube = &pipe.tube;
+        let contents_m3 = tube.contents_m2() * pipe.length_m + more_m3;
+        let wall_kg = tube.wall_m2() * pipe.length_m * tube.density_kg_m3;
+        let loss_w_k = |length_m: f64, film_w_m2_k: f64| -> Result<f64, YearError> {
+            let loss_w_m_k = loss_w_m_k(pipe, film_w_m2_k)
+                .map_err(|error| YearError::Circuit(error.to_string()))?;
+            Ok(loss_w_m_k * length_m)
+        };
+        let outdoors_w_k = loss_w_k(pipe.length_m * pipe.outdoor_share, OUTDOOR_FILM_W_M2_K)?;
+        let indoors_w_k =
+            loss_w_k(pipe.length_m * (1.0 - pipe.outdoor_share), STILL_AIR_FILM_W_M2_K)?;
+        let all_w_k = outdoors_w_k + indoors_w_k;
+        Ok(PipeRun {
+            nodes: NODES_PER_PIPE,
+            capacity_j_k: (contents_m3 * reference_fluid(build)?.volume_heat_j_m3_k()
+                + wall_kg * tube.heat_capacity_j_kg_k)
+                / NODES_PER_PIPE as f64,
+            loss_w_k: all_w_k / NODES_PER_PIPE as f64,
+            outdoor_share: outdoors_w_k / all_w_k,
+        })
+    }
+
+    /// Air around the pipe, indoors and out by their shares \[K\].
+    pub fn around_k(&self, loft_k: f64, air_k: f64) -> f64 {
+        loft_k + self.outdoor_share * (air_k - loft_k)
+    }
+}

@@ -1,0 +1,91 @@
+//! Chosen quantities by the minute.
+
+/// A quantity that can be recorded each minute.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Channel {
+    /// Light taken up by the sheet \[W/m2\].
+    Absorbed,
+    /// Hottest part of the sheet \[K\].
+    Plate,
+    /// Fluid leaving the panels while it flows, else the sheet at the outlet \[K\].
+    PanelOut,
+    /// Top layer of the store \[K\].
+    StoreTop,
+    /// Bottom layer of the store \[K\].
+    StoreBottom,
+    /// Mean of the store \[K\].
+    StoreMean,
+    /// Heat from fluid to store water \[W\].
+    CoilHeat,
+    /// 1 while the pump runs, else 0.
+    Pump,
+    /// Flow round the circuit \[kg/s\].
+    Flow,
+    /// Water drawn in the minute \[l\].
+    Draw,
+    /// Water let go by the overheat discharge in the minute \[l\].
+    Discharge,
+    /// Loft air \[K\].
+    Loft,
+}
+
+impl Channel {
+    /// Every channel, in the order of the heat.
+    pub const ALL: [Channel; 12] = [
+        Channel::Absorbed,
+        Channel::Plate,
+        Channel::PanelOut,
+        Channel::CoilHeat,
+        Channel::Flow,
+        Channel::Pump,
+        Channel::StoreTop,
+        Channel::StoreMean,
+        Channel::StoreBottom,
+        Channel::Loft,
+        Channel::Draw,
+        Channel::Discharge,
+    ];
+}
+
+/// Chosen channels by the minute, kept as f32. Recording changes nothing in the year.
+#[derive(Clone, Debug, Default)]
+pub struct Recorder {
+    channels: Vec<(Channel, Vec<f32>)>,
+}
+
+impl Recorder {
+    /// Records nothing.
+    pub fn none() -> Self {
+        Recorder::default()
+    }
+
+    /// Records these channels, 525 600 values each.
+    pub fn of(channels: &[Channel]) -> Self {
+        let minutes = crate::MINUTES_PER_YEAR;
+        Recorder {
+            channels: channels.iter().map(|&channel| (channel, vec![0.0; minutes])).collect(),
+        }
+    }
+
+    /// The series of a channel, or `None` where it was not chosen.
+    pub fn series(&self, channel: Channel) -> Option<&[f32]> {
+        self.channels.iter().find(|(have, _)| *have == channel).map(|(_, values)| &values[..])
+    }
+
+    /// The channels chosen, in the order asked for.
+    pub fn channels(&self) -> impl Iterator<Item = (Channel, &[f32])> {
+        self.channels.iter().map(|(channel, values)| (*channel, &values[..]))
+    }
+
+    /// True where nothing is recorded.
+    pub fn is_idle(&self) -> bool {
+        self.channels.is_empty()
+    }
+
+    /// Writes one minute, asking `value` for each chosen channel.
+    pub(crate) fn write(&mut self, minute: usize, value: impl Fn(Channel) -> f64) {
+        for (channel, series) in &mut self.channels {
+            series[minute] = value(*channel) as f32;
+        }
+    }
+}

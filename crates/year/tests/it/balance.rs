@@ -1,0 +1,82 @@
+//! Heat is kept: what is stored and what crosses agree, and no flow can be off without showing.
+
+use physics::ZERO_CELSIUS_K;
+use physics::store::OverheatDischarge;
+use physics::tap::Heater;
+use year::ledger::{Ledger, Tally, balance};
+use year::{Plant, Recorder, Upset, march};
+
+use crate::houses::{BUILDS, house};
+
+/// What a balance may miss, of the panel heat.
+const RESIDUAL_SHARE: f64 = 1e-9;
+
+/// A year in which every flow there is flows: the first sample with a loose lid, an overheat
+/// discharge that opens early, and a cylinder downstream.
+fn busy_year() -> Ledger {
+    let mut house = house("first-panel.toml");
+    house.build.store.lid_gap_m2 = 0.02;
+    house.build.store.overheat = Some(OverheatDischarge {
+        open_k: ZERO_CELSIUS_K + 32.0,
+        close_k: ZERO_CELSIUS_K + 29.0,
+        flow_m3_s: 1e-4,
+    });
+    house.build.tap.heater =
+        Heater::Cylinder { volume_m3: 0.12, loss_w_k: 1.8, room_k: ZERO_CELSIUS_K + 18.0 };
+    let plant = Plant::compile(&house.build).expect("the samples compile");
+    march(&plant, &house.forcing, &Upset::none(), &mut Recorder::none())
+        .expect("the samples compute")
+        .0
+}
+
+/// Given each sample and its twin, stored and crossed heat agree to a billionth.
+#[test]
+fn every_sample_and_its_twin_keep_heat() {
+    for name in BUILDS {
+        let house = house(name);
+        let result = year::run(&house.build, &house.forcing, &Upset::none(), &mut Recorder::none())
+            .expect("the samples compute");
+        for ledger in [&result.build, &result.twin] {
+            let share = ledger.balance().residual_share;
+            assert!(share < RESIDUAL_SHARE, "{name}: {share:e}");
+        }
+    }
+}
+
+/// Given a year in which every flow flows, a ledger with any one of them off by 1 % shows the whole
+/// of that error, and more than the billionth that an honest year may miss.
+#[test]
+fn one_percent_off_in_any_flow_is_seen() {
+    let ledger = busy_year();
+    assert!(ledger.balance().residual_share < RESIDUAL_SHARE);
+    type Pick = fn(&mut Tally) -> &mut f64;
+    let picks: [(&str, Pick); 12] = [
+        ("absorbed", |tally| &mut tally.flows.absorbed_j),
+        ("panel loss", |tally| &mut tally.flows.panel_loss_j),
+        ("panel heat", |tally| &mut tally.flows.panel_heat_j),
+        ("circuit loss", |tally| &mut tally.flows.circuit_loss_j),
+        ("coil heat", |tally| &mut tally.flows.coil_heat_j),
+        ("store loss", |tally| &mut tally.flows.store_loss_j),
+        ("evaporation", |tally| &mut tally.flows.evaporation_j),
+        ("dumped", |tally| &mut tally.dumped_j),
+        ("tap heat", |tally| &mut tally.tap_heat_j),
+        ("top-up", |tally| &mut tally.topup_heat_j),
+        ("heater loss", |tally| &mut tally.heater_loss_j),
+        ("delivered", |tally| &mut tally.delivered_j),
+    ];
+    for (what, pick) in picks {
+        let mut year = ledger.year();
+        let panel_heat_j = year.flows.panel_heat_j;
+        let flow = *pick(&mut year);
+        assert!(flow.abs() > 3.6e5, "{what}: {flow} J is no flow to be off");
+        let off = 0.01 * flow.abs();
+        *pick(&mut year) += off;
+        let seen = balance(&year, &ledger.start, &ledger.end);
+        assert!(
+            (seen.residual_j - off).abs() < 1e-6 * panel_heat_j || seen.residual_j > off,
+            "{what}: off by {off} J, seen {} J",
+            seen.residual_j
+        );
+        assert!(seen.residual_share > RESIDUAL_SHARE, "{what}: {:e}", seen.residual_share);
+    }
+}

@@ -1,0 +1,14 @@
+//! Whole years of the sample builds, held against marches written apart from the engine, against
+//! the laws, and against what has been measured.
+
+// Figures that a closing report quotes are printed where a test is asked to show its output.
+#![allow(clippy::print_stdout)]
+
+mod balance;
+mod houses;
+mod laws;
+mod nine_weeks;
+mod plain_twin;
+mod plausible;
+mod seconds;
+mod tables;

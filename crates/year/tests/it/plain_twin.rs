@@ -1,0 +1,269 @@
+//! A slow, plain right-hand side of the same nodes, written apart from the engine: each stream and
+//! each loss by itself, nothing straightened, nothing grouped.
+
+use year::forcing::HourForcing;
+use year::plant::PipeRun;
+use year::{Hour, Plant, State};
+
+/// What is imposed in one moment.
+#[derive(Clone, Copy)]
+pub struct Moment {
+    pub absorbed_w_m2: f64,
+    /// The fluid moves.
+    pub flowing: bool,
+    pub drawn_m3_s: f64,
+    pub discharged_m3_s: f64,
+}
+
+/// Powers at the interfaces \[W\], in the order of the heat.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Powers {
+    pub absorbed: f64,
+    pub panel_loss: f64,
+    pub panel_heat: f64,
+    pub circuit_loss: f64,
+    pub coil_heat: f64,
+    pub store_loss: f64,
+    pub evaporation: f64,
+    pub dumped: f64,
+    pub tap_heat: f64,
+}
+
+impl Powers {
+    pub fn list(&self) -> [f64; 9] {
+        [
+            self.absorbed,
+            self.panel_loss,
+            self.panel_heat,
+            self.circuit_loss,
+            self.coil_heat,
+            self.store_loss,
+            self.evaporation,
+            self.dumped,
+            self.tap_heat,
+        ]
+    }
+}
+
+/// All nodes in a row: sheets, hot pipe, cool pipe, layers from below.
+pub fn row(state: &State) -> Vec<f64> {
+    [&state.plate_k[..], &state.flow_pipe_k, &state.return_pipe_k, &state.layer_k].concat()
+}
+
+/// Where each kind of node begins in the row.
+struct Starts {
+    flow: usize,
+    cool: usize,
+    water: usize,
+}
+
+impl Starts {
+    fn of(plant: &Plant) -> Starts {
+        let flow = plant.segments.len();
+        let cool = flow + plant.flow_pipe.nodes;
+        Starts { flow, cool, water: cool + plant.return_pipe.nodes }
+    }
+}
+
+/// How fast every node warms \[K/s\], and what crosses the interfaces.
+pub fn rates(
+    plant: &Plant,
+    hour: &Hour,
+    mains_k: f64,
+    moment: &Moment,
+    nodes: &[f64],
+    warming: &mut [f64],
+) -> Powers {
+    let at = Starts::of(plant);
+    let mut gain = vec![0.0; nodes.len()];
+    let mut powers = Powers::default();
+
+    for (i, segment) in plant.segments.iter().enumerate() {
+        let light = moment.absorbed_w_m2 * segment.area_m2;
+        let loss = hour.loss(segment.kind).flux_w_m2(nodes[i]) * segment.area_m2;
+        gain[i] += light - loss;
+        powers.absorbed += light;
+        powers.panel_loss += loss;
+    }
+    if !plant.segments.is_empty() {
+        for (run, first, around) in [
+            (&plant.flow_pipe, at.flow, hour.flow_around_k),
+            (&plant.return_pipe, at.cool, hour.return_around_k),
+        ] {
+            for i in first..first + run.nodes {
+                let loss = run.loss_w_k * (nodes[i] - around);
+                gain[i] -= loss;
+                powers.circuit_loss += loss;
+            }
+        }
+    }
+    for layer in 0..plant.store.layers {
+        let i = at.water + layer;
+        let loss = plant.store.loss_w_k[layer] * (nodes[i] - hour.loft_k);
+        gain[i] -= loss;
+        powers.store_loss += loss;
+        if layer + 1 < plant.store.layers {
+            let up = plant.store.conduction_w_k * (nodes[i] - nodes[i + 1]);
+            gain[i] -= up;
+            gain[i + 1] += up;
+        }
+    }
+    let top = nodes.len() - 1;
+    let vapour = plant.store.evaporation_w(nodes[top], hour.loft_k, hour.dew_point_k);
+    gain[top] -= vapour;
+    powers.evaporation = vapour;
+
+    if moment.flowing {
+        circulate(plant, nodes, &at, &mut gain, &mut powers);
+    }
+    if moment.drawn_m3_s > 0.0 {
+        powers.tap_heat = pass(
+            plant,
+            mains_k,
+            moment.drawn_m3_s,
+            plant.store.outlet,
+            &nodes[at.water..],
+            &mut gain[at.water..],
+        );
+    }
+    if moment.discharged_m3_s > 0.0 {
+        let highest = plant.store.layers - 1;
+        powers.dumped = pass(
+            plant,
+            mains_k,
+            moment.discharged_m3_s,
+            highest,
+            &nodes[at.water..],
+            &mut gain[at.water..],
+        );
+    }
+
+    for (i, segment) in plant.segments.iter().enumerate() {
+        warming[i] = gain[i] / segment.capacity_j_k;
+    }
+    let pipe = |run: &PipeRun, first: usize, warming: &mut [f64]| {
+        for i in first..first + run.nodes {
+            warming[i] = gain[i] / run.capacity_j_k;
+        }
+    };
+    pipe(&plant.flow_pipe, at.flow, warming);
+    pipe(&plant.return_pipe, at.cool, warming);
+    for layer in 0..plant.store.layers {
+        warming[at.water + layer] = gain[at.water + layer] / plant.store.layer_j_k;
+    }
+    powers
+}
+
+/// The fluid once round: cool pipe, panels, hot pipe, coil.
+fn circulate(plant: &Plant, nodes: &[f64], at: &Starts, gain: &mut [f64], powers: &mut Powers) {
+    let flow = plant.flow.as_ref().expect("a flowing circuit has a flow");
+    let mean = |row: &[f64]| row.iter().sum::<f64>() / row.len() as f64;
+    let loop_k = mean(&nodes[..at.flow]) / 2.0
+        + mean(&nodes[at.flow..at.cool]) / 4.0
+        + mean(&nodes[at.cool..at.water]) / 4.0;
+    let rate = flow.rate_w_k.at(loop_k);
+    let water = &nodes[at.water..];
+
+    // The coil first: it hangs only on the last node of the hot pipe and on the water.
+    let coil_in = nodes[at.cool - 1];
+    let length: f64 = plant.coil.length_m.iter().sum();
+    let around = plant.coil.length_m.iter().zip(water).map(|(m, k)| m * k).sum::<f64>() / length;
+    let ua = plant.coil.ua_w_m_k(0.5 * (coil_in + nodes[at.cool]), around);
+    let mut stream = coil_in;
+    for &layer in &plant.coil.way {
+        let left = (-ua * plant.coil.length_m[layer] / rate).exp();
+        let after = water[layer] + (stream - water[layer]) * left;
+        gain[at.water + layer] += rate * (stream - after);
+        powers.coil_heat += rate * (stream - after);
+        stream = after;
+    }
+    for i in at.cool..at.water {
+        gain[i] += rate * (stream - nodes[i]);
+        stream = nodes[i];
+    }
+    let into_panels = stream;
+    for i in 0..at.flow {
+        let share = flow.effectiveness[flow.effectiveness_of[i]].at(loop_k);
+        let after = stream + share * (nodes[i] - stream);
+        gain[i] -= rate * (after - stream);
+        stream = after;
+    }
+    powers.panel_heat = rate * (stream - into_panels);
+    for i in at.flow..at.cool {
+        gain[i] += rate * (stream - nodes[i]);
+        stream = nodes[i];
+    }
+}
+
+/// Cold in at the inlet, as much out of a layer; every parcel that moves is written down as going
+/// from one place to another. Returns the power carried out above the mains.
+fn pass(
+    plant: &Plant,
+    mains_k: f64,
+    m3_s: f64,
+    out: usize,
+    water: &[f64],
+    gain: &mut [f64],
+) -> f64 {
+    let store = &plant.store;
+    let heat = m3_s * store.volume_heat_j_m3_k;
+    // What goes into each layer less what leaves it, the plume's own moves alone.
+    let mut surplus = vec![0.0; water.len()];
+    let mut layer = store.inlet;
+    let (mut plume, mut plume_k) = (1.0, mains_k);
+    while layer > 0 && plume_k < water[layer - 1] {
+        let taken = store.entrained_per_layer;
+        plume_k = (plume_k * plume + water[layer] * taken) / (plume + taken);
+        plume += taken;
+        surplus[layer] -= taken;
+        gain[layer] -= heat * taken * water[layer];
+        layer -= 1;
+    }
+    surplus[layer] += plume;
+    gain[layer] += heat * plume * plume_k;
+    surplus[out] -= 1.0;
+    gain[out] -= heat * water[out];
+    // Each face passes on what the layers below have too much.
+    let mut up = 0.0;
+    for face in 0..water.len() - 1 {
+        up += surplus[face];
+        let carried = heat * up * if up > 0.0 { water[face] } else { water[face + 1] };
+        gain[face] -= carried;
+        gain[face + 1] += carried;
+    }
+    heat * (water[out] - mains_k)
+}
+
+/// Water warmer than that above it mixes with it, pair by pair, until none is.
+pub fn mix(plant: &Plant, nodes: &mut [f64]) {
+    let first = nodes.len() - plant.store.layers;
+    let water = &mut nodes[first..];
+    // Groups as (sum, number), joined from below until each is cooler than the next.
+    let mut groups: Vec<(f64, f64)> = Vec::new();
+    for &k in water.iter() {
+        groups.push((k, 1.0));
+        while groups.len() > 1 {
+            let (upper, lower) = (groups[groups.len() - 1], groups[groups.len() - 2]);
+            if lower.0 / lower.1 <= upper.0 / upper.1 {
+                break;
+            }
+            groups.pop();
+            groups.pop();
+            groups.push((lower.0 + upper.0, lower.1 + upper.1));
+        }
+    }
+    let mut layer = 0;
+    for (sum, number) in groups {
+        for _ in 0..number as usize {
+            water[layer] = sum / number;
+            layer += 1;
+        }
+    }
+}
+
+/// The hour's weather as both marches take it.
+pub fn hour_of(plant: &Plant, forcing: &HourForcing) -> Hour {
+    let mut hour = Hour::room(plant);
+    hour.fill(plant, forcing).expect("the samples' weather lies within the relations");
+    hour
+}
