@@ -106,6 +106,17 @@ fn missing_tables(desk: &mut Desk, values: &mut Values) {
             Presence::List(least) if values.members(path) < least => {
                 too_few(desk, values, path, least, section.help)
             }
+            Presence::Optional if values.table(path).is_none() && path != "stock" => {
+                let origin = Origin::Assumed {
+                    source: "none is written, so none is reckoned with".to_owned(),
+                    certainty: "stated".to_owned(),
+                };
+                values.put(
+                    path,
+                    Entry { value: None, shown: "none".to_owned(), origin, span: Span::default() },
+                );
+                continue;
+            }
             Presence::List(0) if !values.has_list(path) && bare(path) => {
                 let origin = Origin::Assumed {
                     source: "no layer is written, so it is reckoned bare".to_owned(),
@@ -284,41 +295,49 @@ fn sized(
 
 fn missing(desk: &mut Desk, values: &Values, parameter: &Parameter, place: &str, why: &str) {
     let table = place.rsplit_once('.').map_or("", |(table, _)| table);
-    let mut hint = format!("write `{} = {}`", parameter.key(), example(parameter));
+    let (right, expected) = wanted(parameter);
+    let mut hint = format!("write `{} = {right}`: {expected}", parameter.key());
     if !why.is_empty() {
         hint = format!("{hint}; {why}");
     }
     let around = if table.is_empty() { "the file".to_owned() } else { format!("[{table}]") };
     let problem = Problem {
         says: format!("`{}` is missing in {around}: {}", parameter.key(), lower(parameter.help)),
-        expected: parameter
-            .range
-            .map_or_else(|| "a value".to_owned(), |(low, high)| format!("{low} to {high}")),
+        expected,
         hint,
         ..desk.fault("missing-key", place, values.span(place))
     };
     desk.problems.push(problem);
 }
 
-/// A line's right side that may stand for a parameter.
-fn example(parameter: &Parameter) -> String {
+/// How a missing line is written, and what may stand at its right.
+fn wanted(parameter: &Parameter) -> (&'static str, String) {
+    let range = |what: &str| match parameter.range {
+        Some((low, high)) => format!("{what} from {low} to {high}"),
+        None => what.to_owned(),
+    };
     match parameter.form {
-        Form::Text => "\"...\"".to_owned(),
-        Form::Choice(words) => format!("\"{}\"", words.first().copied().unwrap_or_default()),
+        Form::Text => ("\"...\"", "words in quotes".to_owned()),
+        Form::Choice(words) => ("\"...\"", format!("one of {}", words.join(", "))),
         Form::Material(group) => {
-            format!("\"{}\"", materials::names(group).first().copied().unwrap_or("own"))
+            ("\"...\"", format!("one of {}, own", materials::names(group).join(", ")))
         }
-        Form::TubeSize => "\"15 x 0.7\"".to_owned(),
-        Form::Clock => "\"07:30\"".to_owned(),
-        Form::DaySpans => "[[\"07-20\", \"08-02\"]]".to_owned(),
-        Form::Count => parameter.range.map_or("1", |(low, _)| low).to_owned(),
-        Form::Quantity(kind) | Form::Worded(kind, _) | Form::Monthly(kind) => {
-            let low = parameter.range.map_or("1", |(low, _)| low);
-            if kind.stands_bare() {
-                low.trim_end_matches(" %").to_owned()
-            } else {
-                format!("\"{low}\"")
-            }
+        Form::TubeSize => ("\"15 x 0.7\"", "outside diameter and wall in millimetres".to_owned()),
+        Form::Clock => ("\"07:30\"", "a time of day".to_owned()),
+        Form::DaySpans => {
+            ("[[\"07-20\", \"08-02\"]]", "first and last day, month and day".to_owned())
+        }
+        Form::Count => ("...", range("a whole number")),
+        Form::Worded(kind, words) => {
+            let words: Vec<&str> = words.iter().map(|word| word.word).collect();
+            ("\"...\"", format!("{}, or one of {}", range(kind.words()), words.join(", ")))
+        }
+        Form::Quantity(kind) | Form::Monthly(kind) if kind.stands_bare() => {
+            ("...", range(kind.words()))
+        }
+        Form::Quantity(kind) => ("\"...\"", range(kind.words())),
+        Form::Monthly(kind) => {
+            ("[\"...\", ...]", format!("twelve values, January first, {}", range(kind.words())))
         }
     }
 }

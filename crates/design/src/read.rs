@@ -41,12 +41,11 @@ impl Reading {
 /// assert!(reading.problems.iter().any(|problem| problem.code == "missing-table"));
 /// ```
 pub fn read_design(name: &str, bytes: &[u8]) -> Reading {
-    let mut desk = Desk { file: name, text: "", problems: Vec::new() };
-    let text = match text_of(&desk, bytes) {
+    let text = match text_of(&Desk::new(name, ""), bytes) {
         Ok(text) => text,
         Err(problem) => return Reading { written: None, design: None, problems: vec![*problem] },
     };
-    desk.text = text;
+    let mut desk = Desk::new(name, text);
     let (written, mended) = match Written::parse(name, text) {
         Ok(written) => (Some(written), None),
         Err(_) => (None, mend_syntax(&mut desk)),
@@ -54,7 +53,10 @@ pub fn read_design(name: &str, bytes: &[u8]) -> Reading {
     let mut design = None;
     if let Some(tree) = written.as_ref().or(mended.as_ref()) {
         let mut values = walk(&mut desk, tree.root());
-        if written.is_some() {
+        if desk.is_given_up() {
+            let problem = given_up(&desk);
+            desk.problems.push(problem);
+        } else if written.is_some() {
             fill(&mut desk, &mut values);
             fit::check(&mut desk, &values);
             if !desk.problems.iter().any(Problem::is_fault) {
@@ -67,11 +69,25 @@ pub fn read_design(name: &str, bytes: &[u8]) -> Reading {
     Reading { written, design, problems }
 }
 
+fn given_up(desk: &Desk) -> Problem {
+    Problem {
+        found: format!("{} problems", desk.problems.len()),
+        expected: "a design file".to_owned(),
+        says: format!(
+            "After {} problems the rest of the file is not looked at",
+            desk.problems.len()
+        ),
+        hint: "is this a design file? `warmfeed new` writes one to compare with".to_owned(),
+        ..desk.fault("given-up", "", Span::default())
+    }
+}
+
 fn resolved(desk: &mut Desk, values: &Values) -> Option<Design> {
     let mut origins = Origins::default();
     for (place, entry) in values.iter() {
         origins.note(place, entry.shown.clone(), entry.origin.clone());
     }
+    resolve::note_demand(values, &mut origins);
     let design = resolve::design(values, origins);
     if design.is_none() {
         let problem = Problem {
@@ -132,6 +148,9 @@ fn not_text(desk: &Desk, bytes: &[u8], at: usize) -> Problem {
 /// How many faults of syntax are told at once.
 const MOST_SYNTAX_FAULTS: usize = 20;
 
+/// A text longer than this is told one fault of syntax only: each further one costs a reading.
+const LARGEST_MENDED_BYTES: usize = 200_000;
+
 /// Blanks the lines that are no TOML, one by one, reporting each, so that the rest is looked at too.
 fn mend_syntax(desk: &mut Desk) -> Option<Written> {
     let mut bytes = desk.text.as_bytes().to_vec();
@@ -161,7 +180,8 @@ fn mend_syntax(desk: &mut Desk) -> Option<Written> {
             ..desk.fault("syntax", "", span)
         };
         desk.problems.push(problem);
-        if bytes[start..end].iter().all(|&byte| byte == b' ') {
+        let blank = bytes[start..end].iter().all(|&byte| byte == b' ');
+        if blank || bytes.len() > LARGEST_MENDED_BYTES {
             return None;
         }
         bytes[start..end].fill(b' ');

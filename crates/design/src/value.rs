@@ -2,8 +2,8 @@
 
 use crate::catalogue::materials;
 use crate::origin::Origin;
-use crate::parameters::{Form, Parameter, Spread};
-use crate::quantity::{self, Kind, Units, show};
+use crate::parameters::{Default, Form, Parameter, Spread};
+use crate::quantity::{self, Kind, QuantityFault, Units, show};
 use crate::values::Value;
 use physics::climate::MONTH_STARTS_DAY;
 use physics::tap::DaySpan;
@@ -95,11 +95,11 @@ pub fn read(parameter: &Parameter, raw: &Raw) -> Result<Read, Fault> {
         Form::Quantity(kind) => Value::Si(quantity(parameter, raw, kind)?),
         Form::Worded(kind, _) => return worded(parameter, raw, kind),
         Form::Count => count(parameter, raw)?,
-        Form::Choice(choices) => choice(raw, choices)?,
+        Form::Choice(choices) => choice(parameter, raw, choices)?,
         Form::Material(group) => {
             let mut names = materials::names(group);
             names.push("own");
-            choice(raw, &names)?
+            choice(parameter, raw, &names)?
         }
         Form::TubeSize => tube_size(raw)?,
         Form::Monthly(kind) => monthly(parameter, raw, kind)?,
@@ -159,7 +159,7 @@ fn wrong_sort(raw: &Raw, expected: &str, hint: &str) -> Fault {
     Fault {
         code: "wrong-sort",
         expected: expected.to_owned(),
-        says: format!("{} stands where {expected} belongs", raw.quoted()),
+        says: capital(&format!("{} stands where {expected} belongs", raw.quoted())),
         hint: hint.to_owned(),
     }
 }
@@ -182,40 +182,58 @@ fn quantity(parameter: &Parameter, raw: &Raw, kind: Kind) -> Result<f64, Fault> 
         }
     };
     if text.trim() == "unknown" {
-        return Err(not_unknown(kind.words()));
+        return Err(not_unknown(parameter, kind.words()));
     }
     let read = quantity::parse(&text, kind).map_err(|fault| Fault {
         code: fault.code(),
         expected: format!("{} ({})", kind.words(), kind.fitting()),
         says: capital(&fault.says(kind)),
-        hint: fault.hint(kind),
+        hint: match fault {
+            QuantityFault::NoUnit => format!(
+                "write for instance `{} = \"{} {}\"`; {}",
+                parameter.key(),
+                text.trim(),
+                kind.spellings().first().copied().unwrap_or_default(),
+                fault.hint(kind)
+            ),
+            _ => fault.hint(kind),
+        },
     })?;
-    within(parameter, read.si, kind)?;
+    within(parameter, read.si, kind, &text)?;
     Ok(read.si)
 }
 
-fn not_unknown(wanted: &str) -> Fault {
+fn not_unknown(parameter: &Parameter, wanted: &str) -> Fault {
     Fault {
         code: "unknown-not-possible",
         expected: wanted.to_owned(),
-        says: "This cannot be left unknown".to_owned(),
-        hint: "measure it, or leave the line out if it has a default".to_owned(),
+        says: format!("`{}` cannot be left unknown", parameter.key()),
+        hint: match parameter.default {
+            Default::Required | Default::Size { .. } => {
+                "measure it: nothing can stand in its place".to_owned()
+            }
+            _ => "leave the line out: what is reckoned with instead is then listed".to_owned(),
+        },
     }
 }
 
-fn within(parameter: &Parameter, si: f64, kind: Kind) -> Result<(), Fault> {
+fn within(parameter: &Parameter, si: f64, kind: Kind, written: &str) -> Result<(), Fault> {
     let Some((low, high)) = parameter.range else { return Ok(()) };
     // The bounds are read by the same reader, and a test reads them all.
     let bound = |text: &str| quantity::parse(text, kind).map_or(f64::NAN, |bound| bound.si);
     if si < bound(low) || si > bound(high) {
-        return Err(Fault {
-            code: "out-of-range",
-            expected: format!("{low} to {high}"),
-            says: format!("{} lies outside {low} to {high}", show(kind, si, Units::Metric)),
-            hint: format!("{} Write a value from {low} to {high}", parameter.help),
-        });
+        return Err(out_of_range(parameter, written, (low, high)));
     }
     Ok(())
+}
+
+fn out_of_range(parameter: &Parameter, written: &str, (low, high): (&str, &str)) -> Fault {
+    Fault {
+        code: "out-of-range",
+        expected: format!("{low} to {high}"),
+        says: format!("`{}` is {}, outside {low} to {high}", parameter.key(), written.trim()),
+        hint: format!("{} Write a value from {low} to {high}", parameter.help),
+    }
 }
 
 fn worded(parameter: &Parameter, raw: &Raw, kind: Kind) -> Result<Read, Fault> {
@@ -225,11 +243,11 @@ fn worded(parameter: &Parameter, raw: &Raw, kind: Kind) -> Result<Read, Fault> {
     if let Raw::Text(text) = raw {
         if let Some(word) = words.iter().find(|word| word.word == text.trim()) {
             let si = quantity(parameter, &Raw::Text(word.value.to_owned()), kind)?;
-            let origin = match word.source {
-                "compass" => Origin::Written,
-                source => Origin::Assumed {
-                    source: format!("\"{}\" stands for {}: {source}", word.word, word.value),
-                    certainty: "stated in the word's table".to_owned(),
+            let origin = match word.certainty {
+                "exact" => Origin::Written,
+                certainty => Origin::Assumed {
+                    source: format!("\"{}\" stands for {}: {}", word.word, word.value, word.source),
+                    certainty: certainty.to_owned(),
                 },
             };
             return Ok(Read { value: Value::Si(si), shown: word.value.to_owned(), origin });
@@ -238,7 +256,7 @@ fn worded(parameter: &Parameter, raw: &Raw, kind: Kind) -> Result<Read, Fault> {
         if text.starts_with(|first: char| first.is_alphabetic()) {
             let expected = format!("{}, or one of {}", kind.words(), all.join(", "));
             return Err(if text.trim() == "unknown" {
-                not_unknown(&expected)
+                not_unknown(parameter, &expected)
             } else {
                 Fault {
                     code: "unknown-word",
@@ -263,19 +281,14 @@ fn count(parameter: &Parameter, raw: &Raw) -> Result<Value, Fault> {
     let (low, high) = parameter.range.unwrap_or(("0", "1000000"));
     let bound = |text: &str| text.parse::<i64>().unwrap_or_default();
     if *whole < bound(low) || *whole > bound(high) {
-        return Err(Fault {
-            code: "out-of-range",
-            expected: format!("{low} to {high}"),
-            says: format!("{whole} lies outside {low} to {high}"),
-            hint: format!("{} Write a number from {low} to {high}", parameter.help),
-        });
+        return Err(out_of_range(parameter, &whole.to_string(), (low, high)));
     }
     u32::try_from(*whole)
         .map(Value::Count)
         .map_err(|_| wrong_sort(raw, "a whole number", "write a smaller number"))
 }
 
-fn choice(raw: &Raw, choices: &[&str]) -> Result<Value, Fault> {
+fn choice(parameter: &Parameter, raw: &Raw, choices: &[&str]) -> Result<Value, Fault> {
     let expected = format!("one of {}", choices.join(", "));
     let Raw::Text(text) = raw else {
         return Err(wrong_sort(raw, &expected, "write one of the words in quotes"));
@@ -284,7 +297,7 @@ fn choice(raw: &Raw, choices: &[&str]) -> Result<Value, Fault> {
         return Ok(Value::Word(text.trim().to_owned()));
     }
     if text.trim() == "unknown" {
-        return Err(not_unknown(&expected));
+        return Err(not_unknown(parameter, &expected));
     }
     let near = nearest(text, choices);
     Err(Fault {

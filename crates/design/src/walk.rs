@@ -17,9 +17,29 @@ pub(crate) struct Desk<'a> {
     pub text: &'a str,
     /// What was found wrong.
     pub problems: Vec<Problem>,
+    /// First byte of each line.
+    line_starts: Vec<usize>,
 }
 
-impl Desk<'_> {
+/// A file is given up on after so many problems: it is no design file.
+const MOST_PROBLEMS: usize = 200;
+
+/// The longest list that is read.
+const MOST_MEMBERS: usize = 500;
+
+impl<'a> Desk<'a> {
+    /// A desk with a text on it.
+    pub fn new(file: &'a str, text: &'a str) -> Desk<'a> {
+        let after =
+            text.bytes().enumerate().filter(|(_, byte)| *byte == b'\n').map(|(at, _)| at + 1);
+        let line_starts = std::iter::once(0).chain(after).collect();
+        Desk { file, text, problems: Vec::new(), line_starts }
+    }
+
+    /// True once there is no sense in looking further.
+    pub fn is_given_up(&self) -> bool {
+        self.problems.len() >= MOST_PROBLEMS
+    }
     /// A fault with its place; the rest is filled in by struct update.
     pub fn fault(&self, code: &'static str, place: &str, span: Span) -> Problem {
         Problem {
@@ -36,7 +56,13 @@ impl Desk<'_> {
     }
 
     fn span(&self, bytes: Option<std::ops::Range<usize>>) -> Span {
-        bytes.map_or_else(Span::default, |bytes| Span::of(self.text, bytes))
+        let Some(bytes) = bytes else { return Span::default() };
+        // As `Span::of` for the line alone, then moved to where the line stands.
+        let line = self.line_starts.partition_point(|&start| start <= bytes.start).max(1);
+        let start = self.line_starts[line - 1];
+        let rest = self.text.get(start..).unwrap_or_default();
+        let within = Span::of(rest, bytes.start - start..bytes.end.saturating_sub(start));
+        Span { start: within.start + start, end: within.end + start, line, ..within }
     }
 }
 
@@ -49,6 +75,9 @@ pub(crate) fn walk(desk: &mut Desk, root: &dyn TableLike) -> Values {
 
 fn table(desk: &mut Desk, values: &mut Values, table_like: &dyn TableLike, place: &str) {
     for (key, item) in table_like.iter() {
+        if desk.is_given_up() {
+            return;
+        }
         let here = if place.is_empty() { key.to_owned() } else { format!("{place}.{key}") };
         let key_span = desk.span(table_like.get_key_value(key).and_then(|(key, _)| key.span()));
         if let Some(parameter) = parameter_at(&here) {
@@ -84,6 +113,22 @@ fn not_a_table(desk: &mut Desk, item: &Item, here: &str, expected: &str) {
 }
 
 fn list(desk: &mut Desk, values: &mut Values, item: &Item, here: &str, key_span: Span) {
+    let long =
+        item.as_array_of_tables().map(|list| list.len()).or(item.as_array().map(|list| list.len()));
+    if let Some(long) = long.filter(|long| *long > MOST_MEMBERS) {
+        let problem = Problem {
+            found: format!("{long} members"),
+            expected: format!("at most {MOST_MEMBERS}"),
+            says: format!("The list {here} has {long} members, far more than a design needs"),
+            hint: "keep those that matter".to_owned(),
+            ..desk.fault("too-many", here, key_span)
+        };
+        desk.problems.push(problem);
+        // Noted as a list, so that it is not reported as missing too.
+        values.put_table(here, key_span);
+        values.put_list(here, 0);
+        return;
+    }
     let mut members = 0;
     if let Some(tables) = item.as_array_of_tables() {
         for inner in tables {

@@ -83,6 +83,28 @@ fn what_is_no_design_is_said_at_once() {
     assert_eq!(only(&vec![b'a'; 200 << 20]).code, "too-large");
 }
 
+/// Given files of a megabyte that are nothing but keys, draws, brackets, dots or words, reading
+/// ends with a few problems; that it ends soon shows in how long the test takes.
+#[test]
+fn long_nonsense_is_given_up_on() {
+    let draws =
+        "[[tap.draw]]\ntime = \"07:00\"\nlasts = \"1 min\"\nvolume = \"1 l\"\n".repeat(15_000);
+    let keys: String = (0..80_000).map(|at| format!("k{at} = 1\n")).collect();
+    let texts = [
+        draws,
+        keys,
+        format!("a = {}", "[".repeat(1 << 20)),
+        "a.".repeat(1 << 19),
+        "x y z\n".repeat(150_000),
+    ];
+    let codes = ["too-many", "given-up", "syntax", "syntax", "syntax"];
+    for (text, code) in texts.iter().zip(codes) {
+        let problems = read_design("x.toml", text.as_bytes()).problems;
+        assert!(problems.iter().any(|problem| problem.code == code), "{code}");
+        assert!(problems.len() <= 201, "{} problems", problems.len());
+    }
+}
+
 /// A comment alone is a file, with everything missing.
 #[test]
 fn a_file_of_comments_lacks_its_tables() {

@@ -60,6 +60,8 @@ pub struct Household {
     pub certainty: String,
     /// Where the pattern of the day comes from.
     pub pattern_source: String,
+    /// How far the pattern is to be trusted.
+    pub pattern_certainty: String,
     /// The draws of a day.
     #[serde(default)]
     pub draw: Vec<HouseholdDraw>,

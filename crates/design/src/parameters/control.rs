@@ -38,7 +38,7 @@ macro_rules! probe {
                 "Time in which the probe closes 63 % of a step.",
             )
             .within("1 s", "30 min")
-            .assume("60 s", "judgement: a probe strapped to metal or in a pocket", "judgement")
+            .assume("60 s", "a probe strapped to metal or in a pocket", "judgement")
             .unknown(Spread {
                 low: "20 s",
                 middle: "60 s",

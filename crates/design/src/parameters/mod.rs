@@ -70,6 +70,8 @@ pub struct Word {
     pub value: &'static str,
     /// Where that figure comes from.
     pub source: &'static str,
+    /// How far that is to be trusted; `exact` where the word is only another way to write it.
+    pub certainty: &'static str,
 }
 
 /// What holds when a parameter is not written.

@@ -30,17 +30,20 @@ const BONDS: &[Word] = &[
     Word {
         word: "soldered",
         value: "100 W/m K",
-        source: "computed: a fillet 4 mm wide and 2 mm high of tin solder at 50 W/m K",
+        source: "a fillet 4 mm wide and 2 mm high of tin solder at 50 W/m K",
+        certainty: "computed",
     },
     Word {
         word: "clamped",
         value: "10 W/m K",
-        source: "judgement, after Whillier and Saluja 1965: clamping can halve the output, 30 W/m K and more is wanted",
+        source: "after Whillier and Saluja 1965: clamping can halve the output, 30 W/m K and more is wanted",
+        certainty: "judgement",
     },
     Word {
         word: "wired",
         value: "5 W/m K",
-        source: "judgement, after Whillier and Saluja 1965: wiring can halve the output, 30 W/m K and more is wanted",
+        source: "after Whillier and Saluja 1965: wiring can halve the output, 30 W/m K and more is wanted",
+        certainty: "judgement",
     },
 ];
 
@@ -48,17 +51,20 @@ const JOINTS: &[Word] = &[
     Word {
         word: "tight",
         value: "1 1/h",
-        source: "judgement: sealed joints; no published figure met",
+        source: "sealed joints; no published figure met",
+        certainty: "judgement",
     },
     Word {
         word: "usual",
         value: "10 1/h",
-        source: "judgement: screwed joints with weep holes; no published figure met",
+        source: "screwed joints with weep holes; no published figure met",
+        certainty: "judgement",
     },
     Word {
         word: "leaky",
         value: "60 1/h",
-        source: "judgement: visible gaps; no published figure met",
+        source: "visible gaps; no published figure met",
+        certainty: "judgement",
     },
 ];
 
@@ -181,7 +187,7 @@ const REST: &[Parameter] = &[
         "Changes of the gap's air with outdoors.",
     )
     .within("0 1/h", "1000 1/h")
-    .assume("usual", "judgement: screwed joints with weep holes", "judgement")
+    .assume("usual", "screwed joints with weep holes", "judgement")
     .unknown(Spread {
         low: "tight",
         middle: "usual",

@@ -39,17 +39,32 @@ pub(super) const PARAMETERS: &[Parameter] = joined![
 ];
 
 const LIDS: &[Word] = &[
-    Word { word: "close", value: "0 cm2", source: "a lid that fits lets no vapour by" },
+    Word {
+        word: "close",
+        value: "0 cm2",
+        source: "a lid that fits lets no vapour by",
+        certainty: "common practice",
+    },
     Word {
         word: "loose",
         value: "20 cm2",
-        source: "judgement: a millimetre all round a cistern half a metre square",
+        source: "a millimetre all round a cistern half a metre square",
+        certainty: "judgement",
     },
-    Word { word: "open", value: "2000 cm2", source: "judgement: no lid on a common cistern" },
+    Word {
+        word: "open",
+        value: "2000 cm2",
+        source: "no lid on a common cistern",
+        certainty: "judgement",
+    },
 ];
 
-const STRAIGHT: &[Word] =
-    &[Word { word: "straight", value: "1000 km", source: "straight legs are turns without end" }];
+const STRAIGHT: &[Word] = &[Word {
+    word: "straight",
+    value: "1000 km",
+    source: "straight legs are turns without end",
+    certainty: "exact",
+}];
 
 const CISTERN: &[Parameter] = &[
     parameter("store.volume", Form::Quantity(Kind::Volume), "Water in the store.")
@@ -90,7 +105,7 @@ const CISTERN: &[Parameter] = &[
         "Water that falling cold takes along, litres a litre over the full depth; 0 sinks unmixed.",
     )
     .within("0", "50")
-    .assume("1", "judgement: a plume doubles on its way down a cistern", "judgement")
+    .assume("1", "a plume doubles on its way down a cistern", "judgement")
     .unknown(Spread {
         low: "0",
         middle: "1",
@@ -145,7 +160,7 @@ const COIL: &[Parameter] = &[
         "Weight of outdoors in the loft's air, 0 for a heated room to 1 for open air.",
     )
     .within("0", "1")
-    .assume("70 %", "judgement: insulated ceiling, ventilated eaves", "judgement")
+    .assume("70 %", "insulated ceiling, ventilated eaves", "judgement")
     .unknown(Spread { low: "50 %", middle: "70 %", high: "90 %", source: "judgement" }),
     parameter("store.loft.indoor", Form::Quantity(Kind::Temperature), "Air of the rooms below.")
         .within("0 C", "35 C")
@@ -156,11 +171,7 @@ const COIL: &[Parameter] = &[
         "Rise of the loft's air by the sun on the roof.",
     )
     .within("0 K m2/W", "0.05 K m2/W")
-    .assume(
-        "10 K m2/kW",
-        "judgement: lofts reach the thirties in July, some 10 K over outdoors",
-        "judgement",
-    )
+    .assume("10 K m2/kW", "lofts reach the thirties in July, some 10 K over outdoors", "judgement")
     .unknown(Spread {
         low: "5 K m2/kW",
         middle: "10 K m2/kW",

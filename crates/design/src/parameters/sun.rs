@@ -9,14 +9,14 @@ pub(super) const SECTIONS: &[Section] = &[Section {
 }];
 
 const COMPASS: &[Word] = &[
-    Word { word: "north", value: "0 deg", source: "compass" },
-    Word { word: "north-east", value: "45 deg", source: "compass" },
-    Word { word: "east", value: "90 deg", source: "compass" },
-    Word { word: "south-east", value: "135 deg", source: "compass" },
-    Word { word: "south", value: "180 deg", source: "compass" },
-    Word { word: "south-west", value: "225 deg", source: "compass" },
-    Word { word: "west", value: "270 deg", source: "compass" },
-    Word { word: "north-west", value: "315 deg", source: "compass" },
+    Word { word: "north", value: "0 deg", source: "compass", certainty: "exact" },
+    Word { word: "north-east", value: "45 deg", source: "compass", certainty: "exact" },
+    Word { word: "east", value: "90 deg", source: "compass", certainty: "exact" },
+    Word { word: "south-east", value: "135 deg", source: "compass", certainty: "exact" },
+    Word { word: "south", value: "180 deg", source: "compass", certainty: "exact" },
+    Word { word: "south-west", value: "225 deg", source: "compass", certainty: "exact" },
+    Word { word: "west", value: "270 deg", source: "compass", certainty: "exact" },
+    Word { word: "north-west", value: "315 deg", source: "compass", certainty: "exact" },
 ];
 
 pub(super) const PARAMETERS: &[Parameter] = &[

@@ -102,11 +102,7 @@ pub(super) const PARAMETERS: &[Parameter] = &[
         "Standing loss of the cylinder.",
     )
     .within("0 W/K", "20 W/K")
-    .assume(
-        "1.5 W/K",
-        "judgement: that cylinder with its foam, some 1.5 kWh a day at 40 K",
-        "judgement",
-    )
+    .assume("1.5 W/K", "that cylinder with its foam, some 1.5 kWh a day at 40 K", "judgement")
     .only("kind", &["cylinder"])
     .unknown(Spread {
         low: "1 W/K",

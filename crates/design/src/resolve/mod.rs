@@ -10,6 +10,7 @@ mod tap;
 
 pub use site::Sited;
 pub use stock::{Piece, Stock};
+pub(crate) use tap::note_demand;
 
 use crate::origin::Origins;
 use crate::problem::Span;

@@ -1,6 +1,8 @@
 //! The household of a build.
 
 use crate::catalogue::draws::{self, PROFILE_COLD_K};
+use crate::origin::{Origin, Origins};
+use crate::quantity::{Kind, Units, show};
 use crate::value::minute_of_day;
 use crate::values::Values;
 use physics::ZERO_CELSIUS_K;
@@ -27,6 +29,33 @@ pub(super) fn tap(values: &Values) -> Option<Tap> {
             _ => Heater::Instantaneous,
         },
     })
+}
+
+/// Notes what people or a profile stand for: the amounts and the times are not the file's own.
+pub(crate) fn note_demand(values: &Values, origins: &mut Origins) {
+    let Some(delivery_k) = values.si("tap.delivery") else { return };
+    let (source, certainty) = if values.si("tap.people").is_some() {
+        let household = draws::household();
+        (
+            format!(
+                "SAP 2012, 25 N + 36 litres a day for N people, by month as its Table 1c (seen); times of day: {}",
+                household.pattern_source
+            ),
+            household.pattern_certainty.as_str(),
+        )
+    } else if values.word("tap.profile").is_some() {
+        (
+            "regulation (EU) 812/2013, Annex VII, Table 3, its energies turned into water at delivery over 10 C".to_owned(),
+            "seen; the 10 C from memory",
+        )
+    } else {
+        return;
+    };
+    let Some((draws, _)) = demand(values, delivery_k) else { return };
+    let day_m3: f64 = draws.iter().map(|draw| draw.volume_m3).sum();
+    let value =
+        format!("{} a day in {} draws", show(Kind::Volume, day_m3, Units::Metric), draws.len());
+    origins.note("tap.draw", value, Origin::Assumed { source, certainty: certainty.to_owned() });
 }
 
 /// The draws of a day and their share by month.
