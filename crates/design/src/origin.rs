@@ -63,10 +63,21 @@ pub struct Traced {
     pub origin: Origin,
 }
 
-/// Every value of a build and where it comes from, by its place in the design file.
+/// Every value of a build and where it comes from, by its place in the design file: station by
+/// station in the order of the heat, then control.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Origins {
-    places: BTreeMap<String, Traced>,
+    places: BTreeMap<(usize, String), Traced>,
+}
+
+/// The tables of a design file in the order of the heat.
+const STATIONS: [&str; 6] = ["sun", "panel", "circuit", "store", "tap", "control"];
+
+/// Where a place stands in the order of the heat; what belongs to no station comes last.
+fn key(place: &str) -> (usize, String) {
+    let table = place.split(['.', '[']).next().unwrap_or_default();
+    let rank = STATIONS.iter().position(|&station| station == table);
+    (rank.unwrap_or(STATIONS.len()), place.to_owned())
 }
 
 /// One value that the design file does not state.
@@ -83,17 +94,17 @@ pub struct Assumed {
 impl Origins {
     /// Notes where a value comes from.
     pub fn note(&mut self, place: &str, value: String, origin: Origin) {
-        self.places.insert(place.to_owned(), Traced { value, origin });
+        self.places.insert(key(place), Traced { value, origin });
     }
 
     /// What is known of one place.
     pub fn at(&self, place: &str) -> Option<&Traced> {
-        self.places.get(place)
+        self.places.get(&key(place))
     }
 
-    /// Every place with its value and origin, in alphabetical order.
+    /// Every place with its value and origin, in the order of the heat.
     pub fn iter(&self) -> impl Iterator<Item = (&str, &Traced)> {
-        self.places.iter().map(|(place, traced)| (place.as_str(), traced))
+        self.places.iter().map(|((_, place), traced)| (place.as_str(), traced))
     }
 
     /// What the design file does not state itself.

@@ -38,8 +38,12 @@ fn hunts(values: &Values) -> Option<Misfit> {
     })
 }
 
-/// While the pump runs the panel is held near the store's temperature, so a difference of zero or
-/// less, as the probes see it, may never come.
+/// A panel that is pumped through on a cold night comes back this much colder than the store, and
+/// hardly more \[K\]: a stop that asks for more never comes.
+const COLDEST_RETURN_K: f64 = -3.0;
+
+/// While the pump runs the panel is held near the store's temperature: a difference of zero or less,
+/// as the probes see it, comes only when heat is being lost, and one far below zero never.
 fn never_stops(values: &Values) -> Option<Misfit> {
     let off_k = values.si("control.off")?;
     let error_k =
@@ -52,15 +56,21 @@ fn never_stops(values: &Values) -> Option<Misfit> {
             "it stops at a difference of {off}, and the probes show {error} where there is none"
         )
     };
-    (off_k - error_k <= 0.0).then(|| Misfit {
-        code: "never-stops",
-        severity: Severity::Fault,
+    let left_k = off_k - error_k;
+    let never = left_k <= COLDEST_RETURN_K;
+    (left_k <= 0.0).then(|| Misfit {
+        code: if never { "never-stops" } else { "stops-late" },
+        severity: if never { Severity::Fault } else { Severity::Warning },
         place: "control.off".to_owned(),
         found: off,
         expected: "more than the probes' error, and more than 0 K".to_owned(),
-        says: format!(
-            "The pump can never stop: {why}, and while it runs it holds the panel near the store"
-        ),
+        says: if never {
+            format!(
+                "The pump can never stop: {why}, and while it runs it holds the panel near the store"
+            )
+        } else {
+            format!("The pump stops only when the panel takes heat out of the store: {why}")
+        },
         hint: "write a difference of 2 K or more above the probes' error",
     })
 }

@@ -55,17 +55,16 @@ impl Design {
                 Some(elevation_m) => (elevation_m, "the weather file", "stated there"),
                 None => (0.0, "sea level, since the weather file does not say", "assumed"),
             };
-            sited.note(
-                "sun.elevation",
-                show(Kind::Length, elevation_m, Units::Metric),
-                source,
-                certainty,
-            );
+            sited.note("sun.elevation", format!("{elevation_m:.0} m"), source, certainty);
             elevation_m
         });
         let clock_ahead_h = self.place.clock_ahead_h.unwrap_or_else(|| {
+            // Adding nothing turns the minus nought of a western quarter of an hour into nought.
             let (clock_ahead_h, source) = if climate.clock_ahead_h == 0.0 {
-                ((longitude.degrees() / 15.0).round(), "the longitude: an hour for each 15 degrees")
+                (
+                    (longitude.degrees() / 15.0).round() + 0.0,
+                    "the longitude: an hour for each 15 degrees",
+                )
             } else {
                 (climate.clock_ahead_h, "the weather file's own clock")
             };
