@@ -1,0 +1,194 @@
+//! The command line as typed.
+
+use std::path::PathBuf;
+
+use clap::error::ErrorKind;
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use design::quantity::Units;
+
+/// What was typed.
+#[derive(Debug, Parser)]
+#[command(
+    name = "warmfeed",
+    version,
+    about = "Workshop tool for building your own solar water heating",
+    long_about = "Workshop tool for building your own solar water heating: from a design file and a \
+                  year of weather to the heat it spares.\n\nWithout a command it computes the first \
+                  build of the sample job book.",
+    after_help = "Exit status: 0 done; 1 an input is unreadable or wrong; 2 wrong usage; 3 the \
+                  computation could not be completed or its result not written."
+)]
+pub struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Option<Command>,
+}
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Start a job book (a folder) or a design file (a name ending in .toml)
+    New(New),
+    /// Say what is wrong or doubtful in a build, and what it assumes
+    Check(Check),
+    /// Take a build through a year of weather, beside its twin without a panel
+    Year(Year),
+    /// Print the JSON Schema of a document or of the design file
+    Schema(Schema),
+}
+
+/// `new`.
+#[derive(Args, Debug)]
+pub struct New {
+    /// Folder of the new job book, or a new design file ending in .toml
+    pub path: PathBuf,
+}
+
+/// `check`.
+#[derive(Args, Debug)]
+pub struct Check {
+    /// The design file
+    pub build: PathBuf,
+    /// Print one JSON document
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// `year`.
+#[derive(Args, Debug)]
+pub struct Year {
+    /// The design file
+    pub build: PathBuf,
+    /// Print one JSON document
+    #[arg(long)]
+    pub json: bool,
+    /// Units for reading; JSON and CSV keep the units in their keys
+    #[arg(long, value_enum, default_value = "metric")]
+    pub units: UnitsWord,
+    /// Write months.csv and hours.csv into this folder
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// With --out: write minutes.csv with these, separated by commas
+    #[arg(long, value_name = "NAMES", value_enum, value_delimiter = ',', requires = "out")]
+    pub minutes: Vec<ChannelWord>,
+}
+
+/// `schema`.
+#[derive(Args, Debug)]
+pub struct Schema {
+    /// Of what
+    #[arg(value_enum)]
+    pub of: SchemaWord,
+}
+
+/// What has a schema.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum SchemaWord {
+    /// The design file, its TOML read as JSON
+    Design,
+    /// What `check --json` prints
+    Check,
+    /// What `year --json` prints
+    Year,
+    /// What any command with --json prints when it cannot do its work
+    Failed,
+}
+
+/// Units for reading.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum UnitsWord {
+    /// Kilowatt-hours, degrees Celsius, litres
+    Metric,
+    /// Thousands of BTU, degrees Fahrenheit, US gallons
+    Us,
+}
+
+impl From<UnitsWord> for Units {
+    fn from(word: UnitsWord) -> Units {
+        match word {
+            UnitsWord::Metric => Units::Metric,
+            UnitsWord::Us => Units::Us,
+        }
+    }
+}
+
+/// What can be had by the minute.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum ChannelWord {
+    /// Light taken up by the sheet
+    Absorbed,
+    /// Hottest part of the sheet
+    Plate,
+    /// Fluid leaving the panels, or the sheet at the outlet
+    PanelOut,
+    /// Heat from fluid to store water
+    CoilHeat,
+    /// Flow round the circuit
+    Flow,
+    /// 1 while the pump runs
+    Pump,
+    /// Top layer of the store
+    StoreTop,
+    /// Mean of the store
+    StoreMean,
+    /// Bottom layer of the store
+    StoreBottom,
+    /// Air in the loft
+    Loft,
+    /// Water drawn
+    Draw,
+    /// Water let go by the overheat discharge
+    Discharge,
+}
+
+/// Why nothing is run.
+pub struct Failure {
+    /// What to print.
+    pub text: String,
+    /// True for help and version, which were asked for, and for JSON.
+    pub to_stdout: bool,
+    /// Exit status.
+    pub status: i32,
+}
+
+/// Reads the command line.
+///
+/// # Errors
+/// Help or version where asked for; wrong usage, as a JSON document where one was asked for.
+pub fn parse() -> Result<Arguments, Failure> {
+    Arguments::try_parse().map_err(|error| {
+        let asked = matches!(error.kind(), ErrorKind::DisplayHelp | ErrorKind::DisplayVersion);
+        let json = std::env::args_os().any(|argument| argument == "--json");
+        if json && !asked {
+            print_usage_problem(&error)
+        } else {
+            Failure {
+                text: error.render().to_string(),
+                to_stdout: asked,
+                status: if asked { 0 } else { crate::commands::WRONG_USAGE },
+            }
+        }
+    })
+}
+
+fn print_usage_problem(error: &clap::Error) -> Failure {
+    let says = error.render().to_string();
+    let first = says.lines().next().unwrap_or_default().trim_start_matches("error: ").to_owned();
+    let problem = design::problem::Problem {
+        code: "wrong-usage",
+        severity: design::problem::Severity::Fault,
+        file: String::new(),
+        span: design::problem::Span::default(),
+        place: String::new(),
+        found: first.clone(),
+        expected: "a command line as `warmfeed --help` shows".to_owned(),
+        says: first,
+        hint: "run `warmfeed --help`".to_owned(),
+    };
+    crate::print::talk(says.trim_end());
+    Failure {
+        text: crate::commands::failed_json(&[problem]),
+        to_stdout: true,
+        status: crate::commands::WRONG_USAGE,
+    }
+}

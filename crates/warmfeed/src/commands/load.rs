@@ -1,0 +1,136 @@
+//! From a path to a build with its weather.
+
+use std::path::{Path, PathBuf};
+
+use design::problem::{Problem, Severity, Span};
+use design::weather::read_weather;
+use design::{Design, Origins};
+use physics::{Build, Climate};
+
+use super::chain;
+use crate::{files, print, view};
+
+/// A build ready to be computed, and all that was said of its files.
+pub struct Loaded {
+    /// The design as read.
+    pub design: Design,
+    /// The build at its climate.
+    pub build: Build,
+    /// Where its values come from.
+    pub origins: Origins,
+    /// The climate.
+    pub climate: Climate,
+    /// Warnings and notes; no fault.
+    pub said: Said,
+}
+
+/// Problems of the files read, with the design's text to point into.
+#[derive(Default)]
+pub struct Said {
+    /// In the order of reading.
+    pub problems: Vec<Problem>,
+    /// The design's own text, where it is text.
+    pub design_text: Option<String>,
+    design_name: String,
+}
+
+impl Said {
+    /// True where nothing can be computed.
+    pub fn has_fault(&self) -> bool {
+        self.problems.iter().any(Problem::is_fault)
+    }
+
+    /// Draws all problems on standard error.
+    pub fn tell(&self) {
+        for problem in &self.problems {
+            let text =
+                (problem.file == self.design_name).then_some(self.design_text.as_deref()).flatten();
+            print::talk(view::problems(std::slice::from_ref(problem), text).trim_end());
+            print::talk("");
+        }
+    }
+}
+
+/// Where a design's files come from: disk, or the job book inside the program.
+pub trait Source {
+    /// The bytes of a file.
+    ///
+    /// # Errors
+    /// Where it cannot be read.
+    fn bytes(&self, path: &Path) -> anyhow::Result<Vec<u8>>;
+}
+
+/// The files on disk.
+pub struct Disk;
+
+impl Source for Disk {
+    fn bytes(&self, path: &Path) -> anyhow::Result<Vec<u8>> {
+        files::read(path)
+    }
+}
+
+/// Reads a design and its weather.
+///
+/// # Errors
+/// What was said, where it holds a fault.
+pub fn load(path: &Path, source: &dyn Source) -> Result<Loaded, Said> {
+    let name = path.display().to_string();
+    let mut said = Said { design_name: name.clone(), ..Said::default() };
+    let bytes = match source.bytes(path) {
+        Ok(bytes) => bytes,
+        Err(error) => {
+            said.problems.push(unreadable(&name, &error, "give the path of a design file"));
+            return Err(said);
+        }
+    };
+    let reading = design::read_design(&name, &bytes);
+    said.problems.extend(reading.problems);
+    said.design_text = String::from_utf8(bytes).ok();
+    let Some(design) = reading.design else { return Err(said) };
+    let weather_path = beside(path, &design.weather.path);
+    let weather_name = weather_path.display().to_string();
+    let bytes = match source.bytes(&weather_path) {
+        Ok(bytes) => bytes,
+        Err(error) => {
+            said.problems.push(Problem {
+                span: design.weather.span,
+                file: name.clone(),
+                place: "sun.weather".to_owned(),
+                ..unreadable(
+                    &weather_name,
+                    &error,
+                    "give the weather file's path as seen from the design file",
+                )
+            });
+            return Err(said);
+        }
+    };
+    let (climate, problems) = read_weather(&weather_name, &bytes);
+    said.problems.extend(problems);
+    let Some(climate) = climate else { return Err(said) };
+    let sited = design.at(&climate, &name);
+    said.problems.extend(sited.problems);
+    if said.has_fault() {
+        return Err(said);
+    }
+    Ok(Loaded { design, build: sited.build, origins: sited.origins, climate, said })
+}
+
+/// A path as a design file means it: from the design's own folder.
+fn beside(design: &Path, written: &str) -> PathBuf {
+    design.parent().unwrap_or(Path::new("")).join(written)
+}
+
+fn unreadable(name: &str, error: &anyhow::Error, hint: &str) -> Problem {
+    Problem {
+        code: "unreadable-file",
+        severity: Severity::Fault,
+        file: name.to_owned(),
+        span: Span::default(),
+        place: String::new(),
+        found: chain(error),
+        expected: "a file that can be read".to_owned(),
+        says: chain(error),
+        hint: hint.to_owned(),
+    }
+}

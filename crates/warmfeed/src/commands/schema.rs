@@ -1,0 +1,22 @@
+//! `schema`: what documents and design files look like, for other programs.
+
+use schemars::schema_for;
+
+use super::{DONE, json, not_completed};
+use crate::arguments::{Schema, SchemaWord};
+use crate::print;
+use crate::wire::{CheckWire, FailedWire, YearWire};
+
+/// Runs it.
+pub fn run(asked: &Schema) -> i32 {
+    let text = match asked.of {
+        SchemaWord::Design => json(&design::json_schema()),
+        SchemaWord::Check => json(&schema_for!(CheckWire)),
+        SchemaWord::Year => json(&schema_for!(YearWire)),
+        SchemaWord::Failed => json(&schema_for!(FailedWire)),
+    };
+    match print::out(&text) {
+        Ok(()) => DONE,
+        Err(error) => not_completed(&error, false),
+    }
+}

@@ -1,0 +1,176 @@
+//! `year --out`: months, hours and chosen minutes as CSV.
+
+use std::io::Write;
+use std::path::Path;
+
+use anyhow::Result;
+use physics::ZERO_CELSIUS_K;
+use physics::climate::{HOURS_PER_YEAR, MONTH_STARTS_DAY, month_of_day};
+use year::{Channel, MINUTES_PER_YEAR, Recorder};
+
+use crate::arguments::{ChannelWord, Year};
+use crate::files;
+use crate::wire::YearWire;
+
+/// Which series are to be recorded and written.
+pub struct Wanted {
+    hours: bool,
+    minutes: Vec<Channel>,
+}
+
+impl Wanted {
+    /// As asked for on the command line.
+    pub fn of(asked: &Year) -> Self {
+        Wanted {
+            hours: asked.out.is_some(),
+            minutes: asked.minutes.iter().map(|&word| channel(word)).collect(),
+        }
+    }
+
+    /// No series.
+    pub fn nothing() -> Self {
+        Wanted { hours: false, minutes: Vec::new() }
+    }
+
+    /// A recorder that holds what is wanted.
+    pub fn recorder(&self) -> Recorder {
+        if self.hours { Recorder::of(&Channel::ALL) } else { Recorder::none() }
+    }
+}
+
+/// Writes months.csv, hours.csv and, where minutes are wanted, minutes.csv.
+///
+/// # Errors
+/// Where one cannot be written, or the user interrupts; the others stay whole.
+pub fn write(folder: &Path, wire: &YearWire, recorder: &Recorder, wanted: &Wanted) -> Result<()> {
+    files::write_whole(&folder.join("months.csv"), |writer| months(writer, wire))?;
+    files::write_whole(&folder.join("hours.csv"), |writer| hours(writer, recorder))?;
+    if !wanted.minutes.is_empty() {
+        files::write_whole(&folder.join("minutes.csv"), |writer| {
+            minutes(writer, recorder, &wanted.minutes)
+        })?;
+    }
+    Ok(())
+}
+
+fn months(writer: &mut dyn Write, wire: &YearWire) -> Result<()> {
+    let mut csv = csv::Writer::from_writer(writer);
+    let mut head = vec!["month".to_owned()];
+    let all = wire.months.iter().chain(std::iter::once(&wire.year));
+    for (place, month) in all.enumerate() {
+        let fields = serde_json::to_value(month)?;
+        let fields = fields.as_object().cloned().unwrap_or_default();
+        if place == 0 {
+            head.extend(fields.keys().cloned());
+            csv.write_record(&head)?;
+        }
+        let name = if place < 12 { (place + 1).to_string() } else { "year".to_owned() };
+        let cells = fields.values().map(|value| match value {
+            serde_json::Value::Null => String::new(),
+            other => other.to_string(),
+        });
+        csv.write_record(std::iter::once(name).chain(cells))?;
+    }
+    Ok(csv.flush()?)
+}
+
+fn hours(writer: &mut dyn Write, recorder: &Recorder) -> Result<()> {
+    let mut csv = csv::Writer::from_writer(writer);
+    let series: Vec<_> = recorder.channels().collect();
+    csv.write_record(
+        std::iter::once("hour_starting").chain(series.iter().map(|(channel, _)| column(*channel))),
+    )?;
+    for hour in 0..HOURS_PER_YEAR {
+        let cells = series.iter().map(|(channel, values)| {
+            let minutes = &values[hour * 60..hour * 60 + 60];
+            let sum: f64 = minutes.iter().map(|&value| f64::from(value)).sum();
+            let value = match channel {
+                Channel::Draw | Channel::Discharge => sum,
+                _ => sum / 60.0,
+            };
+            cell(*channel, value)
+        });
+        csv.write_record(std::iter::once(stamp(hour * 60)).chain(cells))?;
+    }
+    Ok(csv.flush()?)
+}
+
+fn minutes(writer: &mut dyn Write, recorder: &Recorder, chosen: &[Channel]) -> Result<()> {
+    let mut csv = csv::Writer::from_writer(writer);
+    let series: Vec<_> = chosen
+        .iter()
+        .filter_map(|&channel| recorder.series(channel).map(|values| (channel, values)))
+        .collect();
+    csv.write_record(
+        std::iter::once("minute_starting")
+            .chain(series.iter().map(|(channel, _)| column(*channel))),
+    )?;
+    for minute in 0..MINUTES_PER_YEAR {
+        let cells =
+            series.iter().map(|(channel, values)| cell(*channel, f64::from(values[minute])));
+        csv.write_record(std::iter::once(stamp(minute)).chain(cells))?;
+    }
+    Ok(csv.flush()?)
+}
+
+/// Month, day and clock of a minute of the year, standard time. The year has no number: a typical
+/// year is made of months of many.
+fn stamp(minute: usize) -> String {
+    let day = minute / 1440;
+    let month = month_of_day(day);
+    format!(
+        "{:02}-{:02} {:02}:{:02}",
+        month + 1,
+        day - MONTH_STARTS_DAY[month] + 1,
+        minute % 1440 / 60,
+        minute % 60
+    )
+}
+
+fn cell(channel: Channel, value: f64) -> String {
+    match channel {
+        Channel::Plate
+        | Channel::PanelOut
+        | Channel::StoreTop
+        | Channel::StoreMean
+        | Channel::StoreBottom
+        | Channel::Loft => format!("{:.2}", value - ZERO_CELSIUS_K),
+        Channel::Flow => format!("{value:.5}"),
+        _ => format!("{value:.3}"),
+    }
+}
+
+/// The column's key, its unit in it.
+fn column(channel: Channel) -> &'static str {
+    match channel {
+        Channel::Absorbed => "absorbed_w_m2",
+        Channel::Plate => "plate_c",
+        Channel::PanelOut => "panel_out_c",
+        Channel::CoilHeat => "coil_heat_w",
+        Channel::Flow => "flow_kg_s",
+        Channel::Pump => "pump_share",
+        Channel::StoreTop => "store_top_c",
+        Channel::StoreMean => "store_mean_c",
+        Channel::StoreBottom => "store_bottom_c",
+        Channel::Loft => "loft_c",
+        Channel::Draw => "draw_l",
+        Channel::Discharge => "discharge_l",
+    }
+}
+
+fn channel(word: ChannelWord) -> Channel {
+    match word {
+        ChannelWord::Absorbed => Channel::Absorbed,
+        ChannelWord::Plate => Channel::Plate,
+        ChannelWord::PanelOut => Channel::PanelOut,
+        ChannelWord::CoilHeat => Channel::CoilHeat,
+        ChannelWord::Flow => Channel::Flow,
+        ChannelWord::Pump => Channel::Pump,
+        ChannelWord::StoreTop => Channel::StoreTop,
+        ChannelWord::StoreMean => Channel::StoreMean,
+        ChannelWord::StoreBottom => Channel::StoreBottom,
+        ChannelWord::Loft => Channel::Loft,
+        ChannelWord::Draw => Channel::Draw,
+        ChannelWord::Discharge => Channel::Discharge,
+    }
+}

@@ -1,0 +1,151 @@
+//! `year`: a build through a year of weather, beside its twin.
+
+use std::path::Path;
+
+use anyhow::Result;
+use design::quantity::Units;
+use physics::Build;
+use year::{Forcing, Plant, Recorder, Upset, YearResult, march, spared_heat_j};
+
+use super::check::assumed;
+use super::load::{Disk, Loaded, Source, load};
+use super::series::{self, Wanted};
+use super::{DONE, WRONG_INPUT, failed_json, json, not_completed};
+use crate::arguments::Year;
+use crate::progress::Progress;
+use crate::sample::{FIRST_BUILD, JobBook};
+use crate::wire::{BracketWire, ClimateWire, EventWire, ProblemWire, YearWire, month, whole};
+use crate::{files, interrupt, print, view};
+
+/// What is to come out.
+struct Wish<'a> {
+    as_json: bool,
+    units: Units,
+    out: Option<&'a Path>,
+    wanted: Wanted,
+}
+
+/// Runs it.
+pub fn run(asked: &Year) -> i32 {
+    let wish = Wish {
+        as_json: asked.json,
+        units: asked.units.into(),
+        out: asked.out.as_deref(),
+        wanted: Wanted::of(asked),
+    };
+    one_year(&asked.build, &Disk, &wish)
+}
+
+/// Runs it on the sample job book's first build.
+pub fn run_sample() -> i32 {
+    print::talk("The first build of the sample job book. Your own: `warmfeed new my-panel`.\n");
+    let wish = Wish { as_json: false, units: Units::Metric, out: None, wanted: Wanted::nothing() };
+    one_year(Path::new(FIRST_BUILD), &JobBook, &wish)
+}
+
+fn one_year(path: &Path, source: &dyn Source, wish: &Wish) -> i32 {
+    let loaded = match load(path, source) {
+        Ok(loaded) => loaded,
+        Err(said) => {
+            said.tell();
+            if wish.as_json {
+                // A closed pipe is no error, and the status tells the rest.
+                drop(print::out(&failed_json(&said.problems)));
+            }
+            return WRONG_INPUT;
+        }
+    };
+    loaded.said.tell();
+    match computed(&loaded, wish) {
+        Ok(()) => DONE,
+        Err(error) => not_completed(&error, wish.as_json),
+    }
+}
+
+fn computed(loaded: &Loaded, wish: &Wish) -> Result<()> {
+    if !wish.as_json {
+        // At once, so that a slow machine does not look dead.
+        print::out(&view::year_head(&loaded.design.title, &loaded.design.story))?;
+    }
+    let progress = Progress::of(4);
+    progress.step("light, air and draws");
+    let forcing = Forcing::of(&loaded.build, &loaded.climate)?;
+    interrupt::check()?;
+    progress.step("the build and its twin");
+    let mut recorder = wish.wanted.recorder();
+    let result = year::run(&loaded.build, &forcing, &Upset::none(), &mut recorder)?;
+    interrupt::check()?;
+    progress.step("the store fully mixed, and unmixed");
+    let bracket = bracket(&loaded.build, &forcing, &result)?;
+    interrupt::check()?;
+    let wire = year_wire(loaded, &forcing, &result, bracket);
+    if let Some(folder) = wish.out {
+        progress.step("writing");
+        files::make_folder(folder)?;
+        series::write(folder, &wire, &recorder, &wish.wanted)?;
+    }
+    drop(progress);
+    let text = if wish.as_json {
+        json(&wire)
+    } else {
+        format!(
+            "{}\n{}\n{}",
+            view::year(&wire, wish.units),
+            view::assumed(&loaded.origins),
+            view::CAUTIONS
+        )
+    };
+    print::out(&text)
+}
+
+/// Spared heat at the two ends of what mixing in the store can do, each against its own twin.
+fn bracket(build: &Build, forcing: &Forcing, result: &YearResult) -> Result<BracketWire> {
+    let spared_kwh = |changed: &Build| -> Result<f64> {
+        let year_of = |build: &Build| -> Result<_> {
+            let plant = Plant::compile(build)?;
+            let (ledger, _) = march(&plant, forcing, &Upset::none(), &mut Recorder::none())?;
+            Ok(ledger.year())
+        };
+        let spared_j = spared_heat_j(&year_of(changed)?, &year_of(&changed.twin())?);
+        Ok(spared_j / year::ledger::KWH_J)
+    };
+    let mut mixed = build.clone();
+    mixed.store.layers = 1;
+    let mut unmixed = build.clone();
+    unmixed.store.entrainment = 0.0;
+    Ok(BracketWire {
+        mixed_kwh: spared_kwh(&mixed)?,
+        unmixed_kwh: if build.store.entrainment == 0.0 {
+            result.spared_heat_j() / year::ledger::KWH_J
+        } else {
+            spared_kwh(&unmixed)?
+        },
+    })
+}
+
+fn year_wire(
+    loaded: &Loaded,
+    forcing: &Forcing,
+    result: &YearResult,
+    bracket: BracketWire,
+) -> YearWire {
+    let area_m2 = loaded.build.panel.sheet_area_m2();
+    let climate = &loaded.climate;
+    YearWire {
+        title: loaded.design.title.clone(),
+        climate: ClimateWire {
+            name: loaded.design.weather.path.clone(),
+            source: climate.origin.clone(),
+            latitude_deg: climate.latitude.degrees(),
+            longitude_deg: climate.longitude.degrees(),
+            kind: "hourly".to_owned(),
+        },
+        year: whole(result, forcing, area_m2),
+        months: (0..12).map(|place| month(result, forcing, area_m2, place)).collect(),
+        balance: result.balance().into(),
+        bracket,
+        events: result.events.iter().map(EventWire::from).collect(),
+        assumed: assumed(&loaded.origins),
+        problems: loaded.said.problems.iter().map(ProblemWire::from).collect(),
+    }
+}

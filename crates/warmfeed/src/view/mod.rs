@@ -1,0 +1,10 @@
+//! What people read on a terminal. A view formats; it computes nothing.
+
+mod assumed;
+mod problems;
+mod table;
+mod year;
+
+pub use assumed::assumed;
+pub use problems::problems;
+pub use year::{CAUTIONS, year, year_head};

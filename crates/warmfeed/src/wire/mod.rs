@@ -1,0 +1,15 @@
+//! The shapes that leave the program as JSON: promises to other programs.
+//!
+//! These types are their own; they are filled from the core's types here and nowhere else. Units
+//! stand in the keys: kilowatt-hours, degrees Celsius, litres, hours.
+
+mod check;
+mod problem;
+mod year;
+
+pub use check::{AssumedWire, CheckWire};
+pub use problem::ProblemWire;
+pub use year::{
+    BracketWire, ClimateWire, EventKindWire, EventWire, FailedWire, MonthWire, YearWire, month,
+    whole,
+};

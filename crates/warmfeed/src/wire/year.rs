@@ -1,0 +1,250 @@
+//! A year as JSON.
+
+use physics::ZERO_CELSIUS_K;
+use schemars::JsonSchema;
+use serde::Serialize;
+use year::ledger::KWH_J;
+use year::{Event, EventKind, Forcing, Tally, YearResult, share, spared_heat_j};
+
+use super::check::AssumedWire;
+use super::problem::ProblemWire;
+
+/// What `warmfeed year --json` prints.
+#[derive(Clone, Debug, JsonSchema, Serialize)]
+pub struct YearWire {
+    /// The build's title.
+    pub title: String,
+    /// Whose weather it was.
+    pub climate: ClimateWire,
+    /// The whole year.
+    pub year: MonthWire,
+    /// Each month, January first, with the same keys.
+    pub months: Vec<MonthWire>,
+    /// How far stored and crossed heat disagree.
+    pub balance: BalanceWire,
+    /// Spared heat were the store fully mixed, and were nothing in it to mix by falling cold.
+    pub bracket: BracketWire,
+    /// What happened for the first time in the year.
+    pub events: Vec<EventWire>,
+    /// What was not written and therefore assumed.
+    pub assumed: Vec<AssumedWire>,
+    /// What is doubtful in the input.
+    pub problems: Vec<ProblemWire>,
+}
+
+/// What any computing command prints when it could not compute.
+#[derive(Clone, Debug, JsonSchema, Serialize)]
+pub struct FailedWire {
+    /// What stood in the way.
+    pub problems: Vec<ProblemWire>,
+}
+
+/// Whose weather a year was computed with.
+#[derive(Clone, Debug, JsonSchema, Serialize)]
+pub struct ClimateWire {
+    /// The file's name as the design gives it.
+    pub name: String,
+    /// Where the data come from, in a few words.
+    pub source: String,
+    /// Latitude, north positive.
+    pub latitude_deg: f64,
+    /// Longitude, east positive.
+    pub longitude_deg: f64,
+    /// `hourly` or `monthly`.
+    pub kind: String,
+}
+
+/// A month or the year.
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+pub struct MonthWire {
+    /// Sun on a horizontal square metre.
+    pub horizontal_irradiation_kwh_m2: f64,
+    /// Sun on a square metre in the panel's plane.
+    pub plane_irradiation_kwh_m2: f64,
+    /// Sun on all sheets.
+    pub plane_irradiation_kwh: f64,
+    /// Light taken up by the sheets.
+    pub absorbed_kwh: f64,
+    /// Fluid's gain at the panels' ports.
+    pub panel_heat_kwh: f64,
+    /// Lost by the pipes.
+    pub circuit_loss_kwh: f64,
+    /// From fluid to store water.
+    pub coil_heat_kwh: f64,
+    /// Lost by the store to the loft; negative where the loft warms it.
+    pub store_loss_kwh: f64,
+    /// Carried off by vapour at the lid.
+    pub evaporation_kwh: f64,
+    /// Let go by the overheat discharge.
+    pub dumped_kwh: f64,
+    /// Carried out of the store by drawn water, above its mains temperature.
+    pub tap_heat_kwh: f64,
+    /// The same without a panel.
+    pub twin_tap_heat_kwh: f64,
+    /// What brings all drawn water from mains to delivery temperature.
+    pub need_heat_kwh: f64,
+    /// What the heater gives.
+    pub topup_heat_kwh: f64,
+    /// What it gives without a panel.
+    pub twin_topup_heat_kwh: f64,
+    /// Twin's top-up less the build's.
+    pub spared_heat_kwh: f64,
+    /// Spared heat over the twin's top-up.
+    pub share: f64,
+    /// Electricity of the pump.
+    pub pump_kwh: f64,
+    /// Time it ran.
+    pub pump_hours: f64,
+    /// Times it started.
+    pub pump_starts: u32,
+    /// Hottest the sheet got; null where there is none.
+    pub plate_max_c: Option<f64>,
+    /// Hottest the fluid outside the panels got; null where there is no panel.
+    pub circuit_max_c: Option<f64>,
+    /// Hottest the store's water got.
+    pub store_max_c: f64,
+    /// Mean of the store's water.
+    pub store_mean_c: f64,
+    /// Hours in which the store's mean stood from 20 to 45 C.
+    pub hours_store_20_45_c: f64,
+    /// Water let go by the overheat discharge.
+    pub dumped_l: f64,
+    /// Water drawn.
+    pub drawn_l: f64,
+}
+
+/// How far stored and crossed heat disagree.
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+pub struct BalanceWire {
+    /// Sum of the stations' disagreements.
+    pub residual_kwh: f64,
+    /// That over the panel heat, or over one kilowatt-hour where that is more.
+    pub residual_share: f64,
+}
+
+/// Spared heat between the two ends of what mixing in the store can do.
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+pub struct BracketWire {
+    /// Store of one layer.
+    pub mixed_kwh: f64,
+    /// Falling cold takes nothing along.
+    pub unmixed_kwh: f64,
+}
+
+/// Something that happened for the first time in the year.
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+pub struct EventWire {
+    /// Minute of the year, from 0.
+    pub minute: usize,
+    /// What happened.
+    pub what: EventKindWire,
+}
+
+/// What can happen.
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum EventKindWire {
+    /// The pump ran.
+    PumpStarted,
+    /// The store came to its limit.
+    StoreFull,
+    /// The overheat discharge opened.
+    Discharged,
+    /// Fluid outside the panels passed 100 C.
+    CircuitAbove100C,
+    /// The store's top passed 60 C.
+    StoreAbove60C,
+}
+
+impl From<&Event> for EventWire {
+    fn from(event: &Event) -> Self {
+        EventWire {
+            minute: event.minute,
+            what: match event.kind {
+                EventKind::PumpStarted => EventKindWire::PumpStarted,
+                EventKind::StoreFull => EventKindWire::StoreFull,
+                EventKind::Discharged => EventKindWire::Discharged,
+                EventKind::CircuitAbove100C => EventKindWire::CircuitAbove100C,
+                EventKind::StoreAbove60C => EventKindWire::StoreAbove60C,
+            },
+        }
+    }
+}
+
+impl From<year::Balance> for BalanceWire {
+    fn from(balance: year::Balance) -> Self {
+        BalanceWire {
+            residual_kwh: balance.residual_j / KWH_J,
+            residual_share: balance.residual_share,
+        }
+    }
+}
+
+/// Sun of a span, from the forcing.
+struct Sunlight {
+    horizontal_kwh_m2: f64,
+    plane_kwh_m2: f64,
+    area_m2: f64,
+}
+
+/// A month of a result, 0 January to 11 December.
+pub fn month(result: &YearResult, forcing: &Forcing, area_m2: f64, month: usize) -> MonthWire {
+    span(
+        &result.build.months[month],
+        &result.twin.months[month],
+        &Sunlight {
+            horizontal_kwh_m2: forcing.light.horizontal_kwh_m2[month],
+            plane_kwh_m2: forcing.light.plane_kwh_m2[month],
+            area_m2,
+        },
+    )
+}
+
+/// The whole year of a result.
+pub fn whole(result: &YearResult, forcing: &Forcing, area_m2: f64) -> MonthWire {
+    span(
+        &result.build.year(),
+        &result.twin.year(),
+        &Sunlight {
+            horizontal_kwh_m2: forcing.light.horizontal_kwh_m2.iter().sum(),
+            plane_kwh_m2: forcing.light.plane_kwh_m2.iter().sum(),
+            area_m2,
+        },
+    )
+}
+
+fn span(build: &Tally, twin: &Tally, sun: &Sunlight) -> MonthWire {
+    let kwh = |joules: f64| joules / KWH_J;
+    let celsius = |kelvin: f64| kelvin - ZERO_CELSIUS_K;
+    let hottest_c = |kelvin: f64| (kelvin > 0.0).then(|| celsius(kelvin));
+    let flows = &build.flows;
+    MonthWire {
+        horizontal_irradiation_kwh_m2: sun.horizontal_kwh_m2,
+        plane_irradiation_kwh_m2: sun.plane_kwh_m2,
+        plane_irradiation_kwh: sun.plane_kwh_m2 * sun.area_m2,
+        absorbed_kwh: kwh(flows.absorbed_j),
+        panel_heat_kwh: kwh(flows.panel_heat_j),
+        circuit_loss_kwh: kwh(flows.circuit_loss_j),
+        coil_heat_kwh: kwh(flows.coil_heat_j),
+        store_loss_kwh: kwh(flows.store_loss_j),
+        evaporation_kwh: kwh(flows.evaporation_j),
+        dumped_kwh: kwh(build.dumped_j),
+        tap_heat_kwh: kwh(build.tap_heat_j),
+        twin_tap_heat_kwh: kwh(twin.tap_heat_j),
+        need_heat_kwh: kwh(build.need_heat_j),
+        topup_heat_kwh: kwh(build.topup_heat_j),
+        twin_topup_heat_kwh: kwh(twin.topup_heat_j),
+        spared_heat_kwh: kwh(spared_heat_j(build, twin)),
+        share: share(build, twin),
+        pump_kwh: kwh(build.pump_j),
+        pump_hours: build.pump_s / 3600.0,
+        pump_starts: build.pump_starts,
+        plate_max_c: hottest_c(build.plate_max_k),
+        circuit_max_c: hottest_c(build.circuit_max_k),
+        store_max_c: celsius(build.store_max_k),
+        store_mean_c: celsius(build.store_mean_k()),
+        hours_store_20_45_c: build.store_warm_s / 3600.0,
+        dumped_l: build.dumped_m3 * 1000.0,
+        drawn_l: build.drawn_m3 * 1000.0,
+    }
+}

@@ -1,0 +1,8 @@
+//! The built program, as a user starts it: what it prints, what it returns, what it leaves behind.
+
+mod bad_input;
+mod json;
+mod new;
+mod program;
+mod series;
+mod words;

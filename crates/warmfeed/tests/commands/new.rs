@@ -1,0 +1,32 @@
+//! `new`: what it makes, and what it never overwrites.
+
+use crate::program::run;
+
+/// Given an empty place, a job book whose first build computes, and a design file that checks
+/// without a fault.
+#[test]
+fn what_it_makes_can_be_computed() {
+    let folder = tempfile::tempdir().unwrap();
+    let book = folder.path().join("book");
+    let made = run(&["new", book.to_str().unwrap()]);
+    assert_eq!(made.status, 0, "{}", made.talk);
+    let year = run(&["year", book.join("first-panel.toml").to_str().unwrap()]);
+    assert_eq!(year.status, 0, "{}", year.talk);
+    let file = folder.path().join("mine.toml");
+    assert_eq!(run(&["new", file.to_str().unwrap()]).status, 0);
+    let check = run(&["check", file.to_str().unwrap()]);
+    assert_eq!(check.status, 0, "{}", check.talk);
+    assert!(check.out.contains("This build can be computed"), "{}", check.out);
+}
+
+/// Given something there already, nothing is touched.
+#[test]
+fn it_never_overwrites() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("mine.toml");
+    std::fs::write(&file, "mine").unwrap();
+    let refused = run(&["new", file.to_str().unwrap()]);
+    assert_eq!(refused.status, 3);
+    assert!(refused.talk.contains("nothing was changed"), "{}", refused.talk);
+    assert_eq!(std::fs::read_to_string(&file).unwrap(), "mine");
+}
