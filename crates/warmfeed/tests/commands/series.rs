@@ -53,3 +53,46 @@ fn a_place_that_cannot_be_written_is_named() {
     assert_eq!(run.status, 3);
     assert!(run.talk.contains("file"), "{}", run.talk);
 }
+
+/// Given Ctrl-C at moments spread over the work, whatever files stand there are whole, and nothing
+/// temporary is left; the status says that it was interrupted, unless it was done before.
+#[cfg(unix)]
+#[test]
+fn an_interrupt_leaves_nothing_half_written() {
+    for wait_ms in [20, 150, 300, 450, 600, 900] {
+        let folder = tempfile::tempdir().unwrap();
+        let out = folder.path().join("out");
+        let mut child = std::process::Command::new(env!("CARGO_BIN_EXE_warmfeed"))
+            .args(["year", "first-panel.toml", "--minutes", "plate,flow", "--out"])
+            .arg(&out)
+            .current_dir(crate::program::samples())
+            .stdout(std::process::Stdio::null())
+            .stderr(std::process::Stdio::null())
+            .spawn()
+            .unwrap();
+        std::thread::sleep(std::time::Duration::from_millis(wait_ms));
+        let asked = std::process::Command::new("kill")
+            .args(["-INT", &child.id().to_string()])
+            .stderr(std::process::Stdio::null())
+            .status()
+            .unwrap();
+        let status = child.wait().unwrap().code();
+        // Before it listens, the signal ends it at once, and then it has made nothing.
+        let early = status.is_none() && !out.exists();
+        assert!(
+            early || status == Some(130) || status == Some(0),
+            "{wait_ms} ms: {status:?}, {asked}"
+        );
+        for (name, rows) in [("months.csv", 14), ("hours.csv", 8761), ("minutes.csv", 525_601)] {
+            if let Ok(text) = std::fs::read_to_string(out.join(name)) {
+                assert_eq!(text.lines().count(), rows, "{wait_ms} ms: {name} is not whole");
+            }
+        }
+        if let Ok(files) = std::fs::read_dir(&out) {
+            for file in files {
+                let name = file.unwrap().file_name();
+                assert!(!name.to_string_lossy().starts_with('.'), "{wait_ms} ms: {name:?} is left");
+            }
+        }
+    }
+}
