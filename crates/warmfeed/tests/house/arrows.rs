@@ -4,7 +4,7 @@ use crate::support::{none, root};
 use cargo_metadata::{DependencyKind, MetadataCommand};
 
 /// Each room and the rooms it may lean on. Nothing else is allowed, and a new crate needs a line.
-const MAY_KNOW: [(&str, &[&str]); 8] = [
+const MAY_KNOW: [(&str, &[&str]); 9] = [
     ("physics", &[]),
     ("plate", &["physics"]),
     ("design", &["physics"]),
@@ -13,6 +13,7 @@ const MAY_KNOW: [(&str, &[&str]); 8] = [
     ("trials", &["physics", "plate", "design", "year"]),
     ("sheets", &["physics", "plate", "design", "year", "advice", "trials"]),
     ("warmfeed", &["physics", "plate", "design", "year", "advice", "trials", "sheets"]),
+    ("benchmarks", &["physics", "design", "year"]),
 ];
 
 /// Tests may build their subject from a design file: the one arrow that tests alone may draw.

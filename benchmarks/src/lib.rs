@@ -1,0 +1,41 @@
+//! The house every benchmark takes: the sample of two panels, with its weather.
+
+use std::path::{Path, PathBuf};
+
+use physics::{Build, Climate};
+use year::Forcing;
+
+/// The build that is timed.
+pub const BUILD: &str = "pair-better-back.toml";
+
+/// A build with its weather file and what was made of both.
+pub struct House {
+    /// The build.
+    pub build: Build,
+    /// Its climate.
+    pub climate: Climate,
+    /// Its forcing.
+    pub forcing: Forcing,
+    /// The weather file's name and bytes.
+    pub weather: (String, Vec<u8>),
+}
+
+/// Reads the sample of two panels.
+///
+/// # Panics
+/// Where the sample job book of this repository cannot be read: there is nothing to time then.
+pub fn house() -> House {
+    let bytes = std::fs::read(samples().join(BUILD)).expect("the sample build");
+    let design = design::read_design(BUILD, &bytes).design.expect("the sample reads");
+    let name = design.weather.path.clone();
+    let bytes = std::fs::read(samples().join(&name)).expect("its weather");
+    let climate = design::weather::read_weather(&name, &bytes).0.expect("its weather reads");
+    let build = design.at(&climate, BUILD).build;
+    let forcing = Forcing::of(&build, &climate).expect("the sample computes");
+    House { build, climate, forcing, weather: (name, bytes) }
+}
+
+/// The folder of the sample job book.
+pub fn samples() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../samples")
+}
