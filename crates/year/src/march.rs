@@ -22,9 +22,8 @@ use crate::{MINUTES_PER_YEAR, YearError};
 
 /// Days marched before 1 January so that the year does not hang on where the store starts.
 const RUN_IN_DAYS: usize = 12;
-/// Stride of an unlit panel in an hour that is skipped \[s\].
-const NIGHT_STRIDE_S: f64 = 600.0;
-const NIGHT_STRIDES: usize = 6;
+/// Stride of the sheets in an hour too dim for anything to start \[min\].
+const DIM_STRIDE_MIN: usize = 10;
 /// No node of a house gets hotter; one that does is a fault of the reckoning \[K\].
 const RUNAWAY_K: f64 = 700.0;
 
@@ -173,10 +172,9 @@ impl<'a> March<'a> {
         self.hour.fill(self.plant, &self.forcing.hours[hour])?;
         let first = hour * 60;
         let light = &self.forcing.light.absorbed_w_m2[first..first + 60];
-        let unlit = self.plant.segments.is_empty() || light.iter().all(|&flux| flux == 0.0);
-        if unlit
-            && upset.events.is_empty()
-            && skip::cannot_start(self.plant, &self.hour, &self.state)
+        let brightest_w_m2 = f64::from(light.iter().copied().fold(0.0, f32::max));
+        if upset.events.is_empty()
+            && skip::cannot_start(self.plant, &self.hour, brightest_w_m2, &self.state)
             && skip::cannot_discharge(self.plant, &self.hour, &self.state)
         {
             self.quiet_hour(first, recorder);
@@ -192,11 +190,16 @@ impl<'a> March<'a> {
     /// An hour in which nothing but draws can happen.
     fn quiet_hour(&mut self, first: usize, recorder: &mut Recorder) {
         if !self.plant.segments.is_empty() {
-            for _ in 0..NIGHT_STRIDES {
+            let light = &self.forcing.light.absorbed_w_m2[first..first + 60];
+            for minutes in light.chunks(DIM_STRIDE_MIN) {
+                let sum_w_m2: f64 = minutes.iter().map(|&flux| f64::from(flux)).sum();
+                let absorbed_w_m2 = sum_w_m2 / minutes.len() as f64;
+                let step_s = MINUTE_S * minutes.len() as f64;
                 let flows =
-                    idle_panels(self.plant, &self.hour, 0.0, NIGHT_STRIDE_S, &mut self.state);
+                    idle_panels(self.plant, &self.hour, absorbed_w_m2, step_s, &mut self.state);
                 self.tally.flows.add(&flows);
             }
+            self.note_extremes(first, false);
             self.panel_out_k = self.state.plate_k[self.state.plate_k.len() - 1];
         }
         for minute in first..first + 60 {
@@ -207,7 +210,12 @@ impl<'a> March<'a> {
             }
             self.stood_s += MINUTE_S;
             if !recorder.is_idle() {
-                self.record(minute, &Minute { drawn_m3, ..Minute::default() }, recorder);
+                let absorbed_w_m2 = f64::from(self.forcing.light.absorbed_w_m2[minute]);
+                self.record(
+                    minute,
+                    &Minute { absorbed_w_m2, drawn_m3, ..Minute::default() },
+                    recorder,
+                );
             }
         }
         self.state.control.since_switch_s += 60.0 * MINUTE_S;

@@ -62,6 +62,10 @@ pub(crate) struct Bench {
     /// Blocks on the coil's way, in the order of the fluid.
     way: Vec<usize>,
     node: Vec<Straight>,
+    /// Share of the way the stream comes towards the plate, by kind of segment.
+    shares: Vec<f64>,
+    /// What of the stream's distance from the water is left after each layer of the coil.
+    left: Vec<f64>,
     /// Conductances of the segments in this stage: to the empty cover's temperature, to the air.
     drains_w_k: Vec<(f64, f64)>,
     /// Nodes a stage starts from.
@@ -78,7 +82,6 @@ struct Step<'a> {
     hour: &'a Hour,
     absorbed_w_m2: f64,
     rate_w_k: f64,
-    loop_k: f64,
 }
 
 /// Moves panels, pipes and store by `step_s` with the pump running; returns what crossed.
@@ -96,7 +99,9 @@ pub(crate) fn run_step(
     let Some(flow) = &plant.flow else { return Default::default() };
     let loop_k = loop_mean_k(state);
     let rate_w_k = flow.rate_w_k.at(loop_k);
-    let step = Step { plant, hour, absorbed_w_m2, rate_w_k, loop_k };
+    let step = Step { plant, hour, absorbed_w_m2, rate_w_k };
+    bench.shares.clear();
+    bench.shares.extend(flow.effectiveness.iter().map(|line| line.at(loop_k)));
     form_blocks(&step, state, bench);
     gather(state, bench);
     let pace_1_s = 1.0 / (GAMMA * step_s);
@@ -135,10 +140,18 @@ fn form_blocks(step: &Step, state: &State, bench: &mut Bench) {
     let water_k = coil_water_k(plant, state);
     let ua_w_m_k = plant.coil.ua_w_m_k(0.5 * (coil_in_k + state.return_pipe_k[0]), water_k);
     water_rates_k_s(plant, step.hour, &state.layer_k, &mut bench.rate_k_s);
+    // Most layers hold the same length of coil: its exponential is taken once.
+    let mut last = (0.0, 1.0);
+    bench.left.clear();
+    bench.left.extend(plant.coil.length_m.iter().map(|&length_m| {
+        if length_m != last.0 {
+            last = (length_m, (-ua_w_m_k * length_m / step.rate_w_k).exp());
+        }
+        last.1
+    }));
     let mut stream_k = coil_in_k;
     for &layer in &plant.coil.way {
-        let share = 1.0 - (-ua_w_m_k * plant.coil.length_m[layer] / step.rate_w_k).exp();
-        let given_k = share * (stream_k - state.layer_k[layer]);
+        let given_k = (1.0 - bench.left[layer]) * (stream_k - state.layer_k[layer]);
         bench.rate_k_s[layer] += step.rate_w_k * given_k / store.layer_j_k;
         stream_k -= given_k;
     }
@@ -153,10 +166,7 @@ fn form_blocks(step: &Step, state: &State, bench: &mut Bench) {
             loss_w_k: store.loss_w_k[first..end].iter().sum(),
             ..Block::default()
         };
-        let length_m: f64 = plant.coil.length_m[first..end].iter().sum();
-        if length_m > 0.0 {
-            block.effectiveness = 1.0 - (-ua_w_m_k * length_m / step.rate_w_k).exp();
-        }
+        block.effectiveness = 1.0 - bench.left[first..end].iter().product::<f64>();
         if first > 0 {
             block.conduction_w +=
                 store.conduction_w_k * (state.layer_k[first - 1] - state.layer_k[first]);
@@ -254,7 +264,7 @@ fn stage(step: &Step, pace_1_s: f64, bench: &mut Bench) -> Flows {
         let conductances = loss.conductances(bench.last[node]);
         let top_w_k = conductances.top_w_m2_k * segment.area_m2;
         let rest_w_k = conductances.rest_w_m2_k * segment.area_m2;
-        let share = flow.effectiveness[flow.effectiveness_of[place]].at(step.loop_k);
+        let share = bench.shares[flow.effectiveness_of[place]];
         let pace_w_k = segment.capacity_j_k * pace_1_s;
         let pull_w_k = rate_w_k * share;
         let over = 1.0 / (pace_w_k + top_w_k + rest_w_k + pull_w_k);

@@ -62,9 +62,4 @@ impl Hour {
     pub fn loss(&self, kind: usize) -> &HourLoss {
         &self.losses[kind]
     }
-
-    /// Warmest that an unlit panel can come to by itself in this hour \[K\].
-    pub fn unlit_max_k(&self) -> f64 {
-        self.losses.iter().map(|loss| loss.empty_k.max(loss.air_k)).fold(0.0, f64::max)
-    }
 }

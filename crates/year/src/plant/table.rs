@@ -4,7 +4,8 @@
 #[derive(Clone, Debug, PartialEq)]
 pub struct Line {
     first: f64,
-    step: f64,
+    /// Nodes in one unit: to multiply is cheaper than to divide.
+    nodes_per_unit: f64,
     values: Vec<f64>,
 }
 
@@ -23,12 +24,12 @@ impl Line {
             .map(|node| range.start() + step * node as f64)
             .map(function)
             .collect::<Result<_, E>>()?;
-        Ok(Line { first: *range.start(), step, values })
+        Ok(Line { first: *range.start(), nodes_per_unit: 1.0 / step, values })
     }
 
     /// The value at `x`; beyond either end the end's value holds.
     pub fn at(&self, x: f64) -> f64 {
-        let place = Place::of(x, self.first, self.step, self.values.len());
+        let place = Place::of(x, self.first, self.nodes_per_unit, self.values.len());
         place.between(self.values[place.node], self.values[place.node + 1])
     }
 }
@@ -37,7 +38,7 @@ impl Line {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sheet {
     first: (f64, f64),
-    step: (f64, f64),
+    nodes_per_unit: (f64, f64),
     /// Nodes of the first and of the second number.
     nodes: (usize, usize),
     values: Vec<f64>,
@@ -67,13 +68,18 @@ impl Sheet {
                 )?);
             }
         }
-        Ok(Sheet { first: start, step, nodes: (first.1, second.1), values })
+        Ok(Sheet {
+            first: start,
+            nodes_per_unit: (1.0 / step.0, 1.0 / step.1),
+            nodes: (first.1, second.1),
+            values,
+        })
     }
 
     /// The value at `(x, y)`; beyond an edge the edge's value holds.
     pub fn at(&self, x: f64, y: f64) -> f64 {
-        let row = Place::of(x, self.first.0, self.step.0, self.nodes.0);
-        let column = Place::of(y, self.first.1, self.step.1, self.nodes.1);
+        let row = Place::of(x, self.first.0, self.nodes_per_unit.0, self.nodes.0);
+        let column = Place::of(y, self.first.1, self.nodes_per_unit.1, self.nodes.1);
         let value = |down: usize, across: usize| {
             self.values[(row.node + down) * self.nodes.1 + column.node + across]
         };
@@ -91,8 +97,8 @@ struct Place {
 }
 
 impl Place {
-    fn of(x: f64, first: f64, step: f64, nodes: usize) -> Place {
-        let along = ((x - first) / step).clamp(0.0, (nodes - 1) as f64);
+    fn of(x: f64, first: f64, nodes_per_unit: f64, nodes: usize) -> Place {
+        let along = ((x - first) * nodes_per_unit).clamp(0.0, (nodes - 1) as f64);
         let node = (along as usize).min(nodes - 2);
         Place { node, share: along - node as f64 }
     }
