@@ -244,15 +244,17 @@ fn extremes(wire: &YearWire, rulers: &Rulers) -> String {
     for event in &wire.events {
         row("First time", event_words(event));
     }
-    row(
-        "Balance",
-        format!(
-            "stored and crossed heat agree to {:.1e} of the panel heat",
-            wire.balance.residual_share
-        ),
-    );
+    row("Balance", balance_words(wire.balance.residual_share));
     let text = table.text("");
     text.trim_start_matches('\n').to_owned()
+}
+
+fn balance_words(residual_share: f64) -> String {
+    if residual_share < 1e-9 {
+        "stored and crossed heat agree to a billionth of the panel heat".to_owned()
+    } else {
+        format!("stored and crossed heat are {residual_share:.1e} of the panel heat apart")
+    }
 }
 
 fn event_words(event: &EventWire) -> String {
