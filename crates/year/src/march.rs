@@ -23,7 +23,7 @@ use crate::{MINUTES_PER_YEAR, YearError};
 /// Days marched before 1 January so that the year does not hang on where the store starts.
 const RUN_IN_DAYS: usize = 12;
 /// Stride of the sheets in an hour too dim for anything to start \[min\].
-const DIM_STRIDE_MIN: usize = 10;
+const DIM_STRIDE_MIN: usize = 20;
 /// No node of a house gets hotter; one that does is a fault of the reckoning \[K\].
 const RUNAWAY_K: f64 = 700.0;
 
