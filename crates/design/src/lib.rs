@@ -27,3 +27,19 @@ pub use resolve::{Design, Piece, Sited, Stock, WeatherRef, WrittenPlace};
 pub use schema::json_schema;
 pub use template::template;
 pub use written::{Edit, EditFault, EditValue, Written};
+
+/// The months by name, January first.
+pub const MONTHS: [&str; 12] = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+];

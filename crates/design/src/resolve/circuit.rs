@@ -22,7 +22,7 @@ pub(super) fn circuit(values: &Values) -> Option<Circuit> {
         return_pipe: pipe(values, "circuit.return-pipe")?,
         pump: Pump { curve: curve?, power_w: values.si("circuit.pump.power")? },
         check_valve: match values.word("circuit.check-valve")? {
-            "fitted" => CheckValve::Fitted { open_k: values.si("circuit.check-valve-k")? },
+            "fitted" => CheckValve::Fitted { open_loss: values.si("circuit.check-valve-k")? },
             _ => CheckValve::None,
         },
     })
@@ -47,7 +47,7 @@ fn pipe(values: &Values, at: &str) -> Option<Pipe> {
     Some(Pipe {
         tube: tube(values, at)?,
         length_m: si("length")?,
-        fittings_k: si("fittings-k")?,
+        fittings_loss: si("fittings-k")?,
         lagging_m: si("lagging")?,
         lagging_conductivity_w_m_k: si("lagging-conductivity")?,
         outdoor_share: si("outdoor-share")?,

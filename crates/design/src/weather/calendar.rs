@@ -28,21 +28,7 @@ impl Label {
     }
 
     fn words(self) -> String {
-        const MONTHS: [&str; 12] = [
-            "January",
-            "February",
-            "March",
-            "April",
-            "May",
-            "June",
-            "July",
-            "August",
-            "September",
-            "October",
-            "November",
-            "December",
-        ];
-        let month = MONTHS.get(self.month.wrapping_sub(1)).copied().unwrap_or("month ?");
+        let month = crate::MONTHS.get(self.month.wrapping_sub(1)).copied().unwrap_or("month ?");
         format!("{} {month}, row {} of the day", self.day, self.hour + 1)
     }
 }

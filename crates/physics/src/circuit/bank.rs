@@ -21,11 +21,11 @@ pub const RISER_ENDS_K: f64 = 1.5;
 /// is risers with [`RISER_ENDS_K`] between headers of one spacing's length each.
 pub fn panel_path(panel: &Panel) -> Path {
     let tubes = &panel.tubes;
-    let run = |length_m: f64, fittings_k: f64| Run {
+    let run = |length_m: f64, fittings_loss: f64| Run {
         bore_m: tubes.tube.bore_m,
         length_m,
         roughness_m: tubes.tube.roughness_m,
-        fittings_k,
+        fittings_loss,
     };
     match tubes.pattern {
         TubePattern::Serpentine { legs, leg_length_m } => {
@@ -39,7 +39,7 @@ pub fn panel_path(panel: &Panel) -> Path {
                 bore_m: header.bore_m,
                 length_m: tubes.spacing_m,
                 roughness_m: header.roughness_m,
-                fittings_k: 0.0,
+                fittings_loss: 0.0,
             },
             connection,
         }),

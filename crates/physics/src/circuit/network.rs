@@ -193,7 +193,7 @@ mod tests {
     }
 
     fn run(bore_m: f64, length_m: f64) -> Path {
-        Path::Run(Run { bore_m, length_m, roughness_m: 1.5e-6, fittings_k: 2.0 })
+        Path::Run(Run { bore_m, length_m, roughness_m: 1.5e-6, fittings_loss: 2.0 })
     }
 
     proptest! {
@@ -211,7 +211,7 @@ mod tests {
                 run(bore_m, length_m),
                 Path::Series(vec![run(0.0136, other_m), run(0.0202, 3.0)]),
                 Path::Helix {
-                    run: Run { bore_m: 0.0136, length_m: 6.0, roughness_m: 1.5e-6, fittings_k: 0.0 },
+                    run: Run { bore_m: 0.0136, length_m: 6.0, roughness_m: 1.5e-6, fittings_loss: 0.0 },
                     turn_diameter_m: 0.3,
                 },
             ];

@@ -26,7 +26,7 @@ pub struct Pipe {
     /// Length \[m\], more than 0.
     pub length_m: f64,
     /// Sum of the fittings' loss figures, on the velocity in this pipe.
-    pub fittings_k: f64,
+    pub fittings_loss: f64,
     /// Thickness of the lagging \[m\]; 0 for bare pipe.
     pub lagging_m: f64,
     /// Conductivity of the lagging \[W/(m K)\].
@@ -61,6 +61,6 @@ pub enum CheckValve {
     /// Fitted, with its loss figure on the flow pipe's velocity.
     Fitted {
         /// Loss figure when open.
-        open_k: f64,
+        open_loss: f64,
     },
 }

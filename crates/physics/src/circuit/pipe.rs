@@ -16,7 +16,7 @@ pub struct Run {
     /// Height of the wall's unevenness \[m\]; drawn copper 1.5e-6.
     pub roughness_m: f64,
     /// Sum of the fittings' loss figures on this bore's velocity.
-    pub fittings_k: f64,
+    pub fittings_loss: f64,
 }
 
 /// What flow does in a run.
@@ -58,7 +58,7 @@ pub struct RunFlow {
 /// use physics::circuit::friction::FrictionMethod;
 /// use physics::circuit::pipe::{Run, pressure_drop};
 /// use physics::matter::fluid::{Fluid, properties};
-/// let run = Run { bore_m: 0.0136, length_m: 10.0, roughness_m: 1.5e-6, fittings_k: 4.0 };
+/// let run = Run { bore_m: 0.0136, length_m: 10.0, roughness_m: 1.5e-6, fittings_loss: 4.0 };
 /// let water = properties(Fluid::Water, 313.15).unwrap();
 /// let flow = pressure_drop(&run, 0.05, &water, FrictionMethod::Churchill1977).unwrap();
 /// assert!((flow.drop_pa - 1770.0).abs() < 50.0);
@@ -90,7 +90,7 @@ pub(super) fn drop_with(
         return Ok(RunFlow { velocity_m_s, reynolds, friction_factor: 0.0, drop_pa: 0.0 });
     }
     let friction_factor = factor(reynolds, run.roughness_m / run.bore_m)?;
-    let figure = friction_factor * run.length_m / run.bore_m + run.fittings_k;
+    let figure = friction_factor * run.length_m / run.bore_m + run.fittings_loss;
     let drop_pa = fitting_drop_pa(figure, fluid.density_kg_m3, velocity_m_s);
     Ok(RunFlow { velocity_m_s, reynolds, friction_factor, drop_pa })
 }
@@ -264,7 +264,7 @@ fn check_run(run: &Run) -> Result<(), CircuitError> {
     CircuitError::unless(good, "the bore in m", run.bore_m, "more than 0")?;
     let good = run.length_m >= 0.0 && run.length_m.is_finite();
     CircuitError::unless(good, "the length in m", run.length_m, "0 or more")?;
-    let good = run.fittings_k >= 0.0 && run.fittings_k.is_finite();
-    CircuitError::unless(good, "the fittings' loss figure", run.fittings_k, "0 or more")?;
+    let good = run.fittings_loss >= 0.0 && run.fittings_loss.is_finite();
+    CircuitError::unless(good, "the fittings' loss figure", run.fittings_loss, "0 or more")?;
     Ok(())
 }

@@ -64,14 +64,14 @@ pub fn working_point_of(
     let bank = bank_path(panels)?;
     let valve_k = match circuit.check_valve {
         CheckValve::None => 0.0,
-        CheckValve::Fitted { open_k } => open_k,
+        CheckValve::Fitted { open_loss } => open_loss,
     };
     let coil_path = Path::Helix {
         run: Run {
             bore_m: coil.tube.bore_m,
             length_m: coil.length_m,
             roughness_m: coil.tube.roughness_m,
-            fittings_k: 0.0,
+            fittings_loss: 0.0,
         },
         turn_diameter_m: coil.turn_diameter_m,
     };
@@ -189,7 +189,7 @@ fn pipe_path(pipe: &Pipe, more_k: f64) -> Path {
         bore_m: pipe.tube.bore_m,
         length_m: pipe.length_m,
         roughness_m: pipe.tube.roughness_m,
-        fittings_k: pipe.fittings_k + more_k,
+        fittings_loss: pipe.fittings_loss + more_k,
     })
 }
 
@@ -289,7 +289,7 @@ mod tests {
         let pipe = Pipe {
             tube: PIPE,
             length_m: 8.0,
-            fittings_k: 6.0,
+            fittings_loss: 6.0,
             lagging_m: 0.013,
             lagging_conductivity_w_m_k: 0.04,
             outdoor_share: 0.3,
@@ -303,7 +303,7 @@ mod tests {
                 curve: vec![point(0.0, 6.0), point(20.0, 4.5), point(40.0, 1.0)],
                 power_w: 45.0,
             },
-            check_valve: CheckValve::Fitted { open_k: 2.0 },
+            check_valve: CheckValve::Fitted { open_loss: 2.0 },
         }
     }
 

@@ -73,7 +73,7 @@ fn b_cu_copper() {
             bore_m: tube.bore_m,
             length_m: 1.0,
             roughness_m: case.given("roughness_m"),
-            fittings_k: 0.0,
+            fittings_loss: 0.0,
         };
         let water = thick(case.given("rho"), case.given("mu"));
         for (flow_kg_s, name) in case.given_list("m_dot_kg_s").into_iter().zip(flows) {
@@ -93,7 +93,7 @@ fn b_bs_code_of_practice() {
             bore_m: case.given("bore_mm_assumed") / 1e3,
             length_m: 1.0,
             roughness_m: case.given("roughness_m"),
-            fittings_k: 0.0,
+            fittings_loss: 0.0,
         };
         let flow_kg_s = case.given("flow_L_s") / 1e3 * water.density_kg_m3;
         for method in [FrictionMethod::Churchill1977, FrictionMethod::Colebrook1939] {
@@ -112,7 +112,7 @@ fn b_cr_01_handbook_example() {
         bore_m: case.given("bore_mm") / 1e3,
         length_m: 1.0,
         roughness_m: 1.5e-6,
-        fittings_k: 0.0,
+        fittings_loss: 0.0,
     };
     let flow_kg_s = case.given("flow_L_min") / 60e3 * water.density_kg_m3;
     let got = pressure_drop(&run, flow_kg_s, &water, FrictionMethod::Colebrook1939).unwrap();
@@ -179,7 +179,7 @@ fn lagging_meets_the_guidance() {
     let pipe = Pipe {
         tube: copper(0.015, 0.0007),
         length_m: 1.0,
-        fittings_k: 0.0,
+        fittings_loss: 0.0,
         lagging_m: 0.015,
         lagging_conductivity_w_m_k: 0.035,
         outdoor_share: 0.0,
@@ -286,7 +286,7 @@ fn given_run(case: &Case, name: &str) -> Run {
         bore_m: case.given(&format!("{name}.bore_m")),
         length_m: case.given(&format!("{name}.L_m")),
         roughness_m: case.given(&format!("{name}.roughness_m")),
-        fittings_k: case.given(&format!("{name}.K")),
+        fittings_loss: case.given(&format!("{name}.K")),
     }
 }
 
@@ -310,8 +310,9 @@ fn parabola(case: &Case) -> Pump {
 #[test]
 fn g_01_laminar_by_definition() {
     let case = hydraulics("G-01");
-    let pipe =
-        |length_m, bore_m| Path::Run(Run { bore_m, length_m, roughness_m: 0.0, fittings_k: 0.0 });
+    let pipe = |length_m, bore_m| {
+        Path::Run(Run { bore_m, length_m, roughness_m: 0.0, fittings_loss: 0.0 })
+    };
     let branches = [pipe(10.0, 0.0068), pipe(14.0, 0.0088)];
     let medium = medium(&case, FrictionMethod::Laminar);
     let got = divide(&branches, case.given("total_kg_s"), &medium).unwrap();
@@ -375,7 +376,7 @@ fn g_13_flow_at_a_given_loss() {
         bore_m: case.given("bore_m"),
         length_m: case.given("L_m"),
         roughness_m: case.given("roughness_m"),
-        fittings_k: 0.0,
+        fittings_loss: 0.0,
     };
     let medium = medium(&case, FrictionMethod::Colebrook1939);
     let flow_kg_s = Path::Run(run).flow_kg_s(case.given("dp_Pa"), &medium).unwrap();
@@ -408,7 +409,7 @@ fn harp(case: &Case, connection: HarpConnection, method: FrictionMethod) -> Harp
         FrictionMethod::Laminar => 0.0,
         _ => case.given("roughness_m"),
     };
-    let run = |bore_m, length_m| Run { bore_m, length_m, roughness_m, fittings_k: 0.0 };
+    let run = |bore_m, length_m| Run { bore_m, length_m, roughness_m, fittings_loss: 0.0 };
     let harp = Harp {
         risers: case.given("risers") as u32,
         riser: run(case.given("riser_bore_m"), case.given("riser_length_m")),

@@ -1,5 +1,6 @@
 //! A year on a terminal.
 
+use design::MONTHS;
 use design::quantity::{Kind, Units, in_unit};
 use physics::climate::{MONTH_STARTS_DAY, month_of_day};
 
@@ -7,21 +8,6 @@ use super::table::{Align, Table};
 use year::ledger::KWH_J;
 
 use crate::wire::{EventWire, MonthWire, YearWire};
-
-const MONTHS: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
 
 /// Which units stand in the columns.
 struct Rulers {
