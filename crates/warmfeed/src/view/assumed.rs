@@ -5,6 +5,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use design::{Origin, Origins};
 
 use super::table::{Align, Table};
+use super::text::broken;
+
+/// Characters in a line of an origin: the whole table then fits a page of text.
+const ORIGIN_WIDTH: usize = 56;
 
 /// What the design file does not state: first what was assumed or is unknown, place by place in the
 /// order of the heat; then what the catalogue says of the materials named, material by material.
@@ -29,7 +33,14 @@ pub fn assumed(origins: &Origins) -> String {
             origin @ Origin::Unknown { .. } => origin.sentence(),
         };
         assumed += 1;
-        places.row(vec![place.to_owned(), traced.value.clone(), from]);
+        for (line, part) in broken(&from, ORIGIN_WIDTH).into_iter().enumerate() {
+            let first = line == 0;
+            places.row(vec![
+                if first { place.to_owned() } else { String::new() },
+                if first { traced.value.clone() } else { String::new() },
+                part,
+            ]);
+        }
     }
     let mut text = if assumed > 0 {
         places.text("")

@@ -3,6 +3,7 @@
 mod assumed;
 mod problems;
 mod table;
+mod text;
 mod year;
 
 pub use assumed::assumed;

@@ -5,6 +5,7 @@ use design::quantity::{Kind, Units, in_unit};
 use physics::climate::{MONTH_STARTS_DAY, month_of_day};
 
 use super::table::{Align, Table};
+use super::text::broken;
 use year::ledger::KWH_J;
 
 use crate::wire::{EventWire, MonthWire, YearWire};
@@ -68,7 +69,14 @@ fn number(kind: Kind, si: f64, unit: &str) -> f64 {
 
 /// What stands above a year: the build's title and its own two sentences, which may be empty.
 pub fn year_head(title: &str, story: &str) -> String {
-    format!("{title}\n{}\n", wrapped(story, "  "))
+    let mut text = format!("{title}\n");
+    if !story.is_empty() {
+        for line in broken(story, 88) {
+            text.push_str(&format!("  {line}\n"));
+        }
+    }
+    text.push('\n');
+    text
 }
 
 /// A year as a page of text, readable without colour.
@@ -284,24 +292,4 @@ fn whole(value: f64) -> String {
 
 fn percent(share: f64) -> String {
     format!("{} %", whole(share * 100.0))
-}
-
-/// Text broken at 88 characters, each line indented.
-fn wrapped(text: &str, indent: &str) -> String {
-    let mut lines = String::new();
-    let mut line = String::new();
-    for word in text.split_whitespace() {
-        if !line.is_empty() && line.chars().count() + word.chars().count() > 88 {
-            lines.push_str(&format!("{indent}{line}\n"));
-            line.clear();
-        }
-        if !line.is_empty() {
-            line.push(' ');
-        }
-        line.push_str(word);
-    }
-    if !line.is_empty() {
-        lines.push_str(&format!("{indent}{line}\n"));
-    }
-    lines
 }
