@@ -1,7 +1,7 @@
 //! Reading and writing, each call naming the path it failed at. Nothing else touches files.
 
 use std::fs;
-use std::io::Write;
+use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, bail};
@@ -29,7 +29,15 @@ pub fn read(path: &Path) -> Result<Vec<u8>> {
             about.len()
         );
     }
-    fs::read(path).with_context(|| format!("cannot read `{}`", path.display()))
+    // A pipe or device tells no length beforehand: what it gives is cut off behind the longest.
+    let mut bytes = Vec::new();
+    fs::File::open(path)
+        .and_then(|file| file.take(LONGEST + 1).read_to_end(&mut bytes))
+        .with_context(|| format!("cannot read `{}`", path.display()))?;
+    if bytes.len() as u64 > LONGEST {
+        bail!("`{}` gives more than {LONGEST} bytes; so much is not read", path.display());
+    }
+    Ok(bytes)
 }
 
 /// Makes a folder and those above it.
