@@ -24,12 +24,11 @@ const VERDICT: [&str; 2] = ["safe", "safely"];
 
 /// Where something lies on one person's machine or in one firm's network; in two halves, so that
 /// this file does not hold them itself.
-const PLACES: [(&str, &str); 8] = [
+const PLACES: [(&str, &str); 7] = [
     ("/wo", "rk/"),
     ("/ro", "ot/"),
     ("/ho", "me/"),
-    ("/tmp/", "wt"),
-    ("127.0.0.1:", "8081"),
+    ("/tm", "p/"),
     ("artifac", "tory"),
     ("index.crates", ".io"),
     ("files.python", "hosted"),
