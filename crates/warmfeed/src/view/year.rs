@@ -279,9 +279,10 @@ fn moment(minute: usize) -> String {
 /// What must be said wherever a year is shown.
 pub const CAUTIONS: &str = "\
 Caution  Water kept between 20 and 45 C grows bacteria: all of it must reach and hold 60 C in the
-         heater before anyone showers in it. Water from a store in the sun can scald: a mixing
-         valve belongs before the taps. Wiring, gas and work on the roof are for licensed trades;
-         your water supplier and local codes decide what may be built.
+         heater before anyone showers in it, and a warmed cistern must feed nothing but the heater.
+         Water from a store in the sun can scald: a mixing valve belongs before the taps. A dry
+         panel passes 120 C. Wiring, gas and work on the roof are for licensed trades; your water
+         supplier and local codes decide what may be built.
 ";
 
 fn whole(value: f64) -> String {
