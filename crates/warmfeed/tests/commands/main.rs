@@ -3,6 +3,7 @@
 mod bad_input;
 mod json;
 mod new;
+mod pinned;
 mod program;
 mod series;
 mod words;
