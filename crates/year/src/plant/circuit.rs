@@ -27,6 +27,9 @@ const SEGMENT_NODES: usize = 19;
 /// Temperature at which capacities are taken, once for the year \[K\].
 const CAPACITY_K: f64 = ZERO_CELSIUS_K + 40.0;
 
+/// Greatest Prandtl number the relations for films in tubes cover.
+const THICKEST_PRANDTL: f64 = 2000.0;
+
 /// The fluid as its capacities are reckoned.
 pub(super) fn reference_fluid(build: &Build) -> Result<FluidProperties, YearError> {
     fluid_at(build, CAPACITY_K)
@@ -143,7 +146,9 @@ fn panel_chain(
     let reynolds = 4.0 * tube_flow_kg_s / (std::f64::consts::PI * bore_m * fluid.viscosity_pa_s);
     let flow = TubeFlow {
         reynolds,
-        prandtl: fluid.prandtl(),
+        // A fluid thicker than the relations cover stands at the cold end of the table, where no
+        // pump runs; it counts as thick as they go.
+        prandtl: fluid.prandtl().min(THICKEST_PRANDTL),
         bore_m,
         length_m,
         heating: Heating::EvenFlux,

@@ -1,6 +1,7 @@
 //! What must hold in every year, whatever the build.
 
 use physics::ZERO_CELSIUS_K;
+use physics::matter::fluid::Fluid;
 use year::{Channel, Flows, Plant, Recorder, Tally, Upset, UpsetKind, march, march_days};
 
 use crate::houses::{House, house};
@@ -104,4 +105,19 @@ fn more_insulation_never_costs_heat() {
     thicker.build.panel.panels[0].edge.layer.thickness_m *= 2.0;
     let both_j = heat_j(&thicker);
     assert!(both_j > plain_j);
+}
+
+/// Given the strongest antifreeze the fluids' tables hold, thicker than oil at the tables' cold end,
+/// the plant is made and the year computed; it passes on less heat than plain water does.
+#[test]
+fn the_strongest_antifreeze_computes() {
+    let mut house = house("first-panel.toml");
+    let heat_j = |house: &House| -> f64 {
+        let tallies = days(house, &Upset::none(), &mut Recorder::none());
+        tallies.iter().map(|day| day.flows.coil_heat_j).sum()
+    };
+    house.build.circuit.fluid = Fluid::PropyleneGlycol { mass_share: 0.6 };
+    let strong_j = heat_j(&house);
+    house.build.circuit.fluid = Fluid::Water;
+    assert!(strong_j > 0.0 && strong_j < heat_j(&house));
 }
