@@ -23,6 +23,13 @@ pub enum CircuitError {
         /// Head at no flow \[m\].
         shutoff_head_m: f64,
     },
+    /// A relief valve that opens before a sealed vessel has taken anything up.
+    ReliefTooLow {
+        /// Where it opens, as a gauge shows it \[Pa\].
+        relief_pa: f64,
+        /// The vessel's pressure before any fluid is let in, as a gauge shows it \[Pa\].
+        precharge_pa: f64,
+    },
     /// A search for a balance did not end.
     NoBalance {
         /// What was to be balanced.
@@ -61,6 +68,13 @@ impl fmt::Display for CircuitError {
                 f,
                 "the pump gives {shutoff_head_m} m of head at no flow, so nothing runs; it must be \
                  more than 0"
+            ),
+            CircuitError::ReliefTooLow { relief_pa, precharge_pa } => write!(
+                f,
+                "the relief valve opens at {:.2} bar on the gauge and the vessel is charged to \
+                 {:.2} bar; the valve must open well above that",
+                relief_pa / 1e5,
+                precharge_pa / 1e5
             ),
             CircuitError::NoBalance { what, missing } => {
                 write!(f, "no balance of {what} was found; {missing:e} is missing")

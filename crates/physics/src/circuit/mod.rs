@@ -1,6 +1,7 @@
 //! The third station: pipes, pump, valve and fluid between panel and coil.
 
 pub mod bank;
+pub mod boiling;
 pub mod error;
 pub mod film;
 pub mod friction;
@@ -9,6 +10,7 @@ pub mod network;
 mod parts;
 pub mod pipe;
 pub mod pump;
+pub mod vessel;
 
 pub use error::CircuitError;
 pub use parts::{CheckValve, Circuit, CurvePoint, Pipe, Pump};

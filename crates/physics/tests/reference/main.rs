@@ -1,6 +1,7 @@
 //! Published and independently computed answers, station by station.
 
 mod circuit;
+mod expansion;
 mod matter;
 mod panel;
 mod store;
