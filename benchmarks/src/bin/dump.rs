@@ -92,7 +92,11 @@ fn plant_json(plant: &Plant) -> Value {
     let fluid_k = |node: usize| 263.15 + 5.0 * node as f64;
     let root = |node: usize| -3.2 + 0.2 * node as f64;
     let store = &plant.store;
-    let rule = &plant.control.rule;
+    let physics::control::Rule::Differential(rule) = &plant.control.rule else {
+        panic!("the sample compares two probes");
+    };
+    let control = &plant.control;
+    let limit = control.store_limit.expect("the sample has a limit");
     let physics::tap::Heater::Cylinder { volume_m3, loss_w_k, room_k } = plant.heater else {
         panic!("the sample has a cylinder");
     };
@@ -127,8 +131,8 @@ fn plant_json(plant: &Plant) -> Value {
         "cylinder": [volume_m3, loss_w_k, room_k],
         "delivery_k": plant.delivery_k,
         "control": [
-            rule.on_difference_k, rule.off_difference_k, rule.min_on_s, rule.min_off_s,
-            rule.store_limit_k, rule.store_reset_difference_k, rule.panel_limit_k,
+            rule.on_difference_k, rule.off_difference_k, control.min_on_s,
+            control.min_off_s, limit.limit_k, limit.reset_difference_k, rule.panel_limit_k,
             plant.control.panel_probe.offset_k, plant.control.panel_probe.lag_s,
             plant.control.store_probe.offset_k, plant.control.store_probe.lag_s
         ],

@@ -26,6 +26,23 @@ pub(crate) fn fill(desk: &mut Desk, values: &mut Values) {
             }
         }
     }
+    forget_unheeded(values);
+}
+
+/// A probe that nothing asks has no values: they would be listed as assumed, and are not.
+fn forget_unheeded(values: &mut Values) {
+    let Some(rule) = values.word("control.rule") else { return };
+    let differential = rule == "differential";
+    let by_clock = rule == "timer";
+    if !differential && values.entry("control.store-limit").is_none() {
+        values.forget_assumed("control.store-");
+    }
+    if by_clock
+        && values.table("control.frost").is_none()
+        && values.table("control.panel-stop").is_none()
+    {
+        values.forget_assumed("control.panel-probe");
+    }
 }
 
 /// The places a path stands for: every member of its lists, none in a table that is not there.
@@ -188,7 +205,7 @@ fn one(desk: &mut Desk, values: &mut Values, parameter: &Parameter, place: &str)
             if values.entry(place).is_some() {
                 let expected = only.is.join("\" or \"");
                 let problem = Problem {
-                    severity: Severity::Warning,
+                    severity: only.severity,
                     says: format!(
                         "`{}` means nothing where {other} is \"{word}\"",
                         parameter.key()

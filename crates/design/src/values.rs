@@ -56,6 +56,12 @@ impl Values {
         self.entries.insert(place.to_owned(), entry);
     }
 
+    /// Takes out what was not written under a prefix.
+    pub fn forget_assumed(&mut self, prefix: &str) {
+        self.entries
+            .retain(|place, entry| !place.starts_with(prefix) || entry.span != Span::default());
+    }
+
     /// Notes that a table is written.
     pub fn put_table(&mut self, place: &str, span: Span) {
         self.tables.insert(place.to_owned(), span);
@@ -69,6 +75,11 @@ impl Values {
     /// What stands at a place, be it usable or not.
     pub fn entry(&self, place: &str) -> Option<&Entry> {
         self.entries.get(place)
+    }
+
+    /// True where something is written at a place, be it usable or not.
+    pub fn is_written(&self, place: &str) -> bool {
+        self.entries.get(place).is_some_and(|entry| entry.span != Span::default())
     }
 
     /// Every entry.

@@ -1,9 +1,12 @@
 //! What the controller sees and does at the start of a minute.
 
-use physics::control::{Reading, decide, lag_share};
+use physics::control::{
+    PanelProbePlace, Reading, StoreProbePlace, decide, lag_share, wall_probe_k,
+};
 
-use crate::plant::Plant;
+use crate::plant::{Plant, SEGMENTS_PER_PANEL};
 use crate::state::State;
+use crate::weather::Hour;
 
 /// Length of a minute \[s\]: the controller decides once in it.
 pub(crate) const MINUTE_S: f64 = 60.0;
@@ -22,39 +25,99 @@ impl ProbeShares {
             store: lag_share(MINUTE_S, plant.control.store_probe.lag_s),
         }
     }
+
+    /// Probes that have had time enough.
+    pub const SETTLED: ProbeShares = ProbeShares { panel: 1.0, store: 1.0 };
 }
 
-/// Lets the probes follow for the minute that has passed.
+/// What the probes lie in at one moment, beside the state.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Around<'a> {
+    pub hour: &'a Hour,
+    /// Fluid leaving the panels while it flows, else the sheet at the outlet \[K\].
+    pub panel_out_k: f64,
+    /// The fluid flows.
+    pub flow: Flow,
+    /// Time for which the pipes have cooled since their nodes were last stepped \[s\].
+    pub pipes_stood_s: f64,
+}
+
+/// Whether the fluid flows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Flow {
+    Moving,
+    Resting,
+}
+
+/// Lets the probes follow what they lie in.
 pub(crate) fn follow_probes(
     plant: &Plant,
     shares: ProbeShares,
-    panel_out_k: f64,
+    around: &Around,
     state: &mut State,
 ) {
-    let store_k = state.layer_k[plant.store.probe];
+    let panel_k = at_panel_probe_k(plant, around, state);
+    let store_k = at_store_probe_k(plant, around.hour, state);
     let memory = &mut state.control;
-    memory.panel_probe_k += shares.panel * (panel_out_k - memory.panel_probe_k);
+    memory.panel_probe_k += shares.panel * (panel_k - memory.panel_probe_k);
     memory.store_probe_k += shares.store * (store_k - memory.store_probe_k);
+}
+
+/// What the panel's probe lies in \[K\]. In a twin, which has no panel, nobody asks.
+fn at_panel_probe_k(plant: &Plant, around: &Around, state: &State) -> f64 {
+    let sheets_k = &state.plate_k;
+    if sheets_k.is_empty() {
+        return around.panel_out_k;
+    }
+    match plant.control.panel_probe_place {
+        PanelProbePlace::Outlet => around.panel_out_k,
+        PanelProbePlace::Inlet => match around.flow {
+            Flow::Moving => state.return_pipe_k[state.return_pipe_k.len() - 1],
+            Flow::Resting => sheets_k[0],
+        },
+        PanelProbePlace::Sheet => {
+            let last_k = &sheets_k[sheets_k.len() - SEGMENTS_PER_PANEL..];
+            last_k.iter().sum::<f64>() / SEGMENTS_PER_PANEL as f64
+        }
+        PanelProbePlace::FlowPipe { distance_m } => {
+            let pipe = &plant.flow_pipe;
+            let around_k = around.hour.flow_around_k;
+            let node_k = state.flow_pipe_k[pipe.node_at(distance_m)];
+            around_k + pipe.left_after(around.pipes_stood_s) * (node_k - around_k)
+        }
+        PanelProbePlace::OpenAir => around.hour.air_k,
+    }
+}
+
+/// What the store's probe lies in \[K\].
+fn at_store_probe_k(plant: &Plant, hour: &Hour, state: &State) -> f64 {
+    let water_k = state.layer_k[plant.store.probe];
+    match plant.control.store_probe_place {
+        StoreProbePlace::Water { .. } => water_k,
+        StoreProbePlace::Wall { .. } => wall_probe_k(water_k, hour.loft_k, plant.store.wall_w_m2_k),
+        StoreProbePlace::LoftAir => hour.loft_k,
+    }
 }
 
 /// Decides on the pump; returns true where it starts now.
 ///
 /// `panel_offset_k`: what upsets add to the panel probe's own offset.
-pub(crate) fn decide_pump(plant: &Plant, panel_offset_k: f64, state: &mut State) -> bool {
+pub(crate) fn decide_pump(
+    plant: &Plant,
+    panel_offset_k: f64,
+    minute_of_day: u16,
+    state: &mut State,
+) -> bool {
     let control = &plant.control;
     let memory = &mut state.control;
     let reading = Reading {
         panel_k: memory.panel_probe_k + control.panel_probe.offset_k + panel_offset_k,
         store_k: memory.store_probe_k + control.store_probe.offset_k,
+        minute: minute_of_day,
     };
-    let (running, store_full) = decide(&control.rule, memory, reading);
-    let starts = running && !memory.running;
-    if running != memory.running {
-        memory.since_switch_s = 0.0;
-    }
-    memory.running = running;
-    memory.store_full = store_full;
-    starts
+    let rested = !memory.running;
+    *memory = decide(control, memory, reading);
+    memory.running && rested
 }
 
 /// Opens or shuts the overheat discharge by the store's top.

@@ -25,6 +25,8 @@ pub struct Tally {
     pub pump_j: f64,
     /// Time the pump ran \[s\].
     pub pump_s: f64,
+    /// Time it ran against frost alone \[s\].
+    pub frost_s: f64,
     /// Times it started.
     pub pump_starts: u32,
     /// Water let go by the overheat discharge \[m3\].
@@ -57,6 +59,7 @@ impl Tally {
         self.delivered_j += other.delivered_j;
         self.pump_j += other.pump_j;
         self.pump_s += other.pump_s;
+        self.frost_s += other.frost_s;
         self.pump_starts += other.pump_starts;
         self.dumped_m3 += other.dumped_m3;
         self.drawn_m3 += other.drawn_m3;

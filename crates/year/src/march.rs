@@ -4,7 +4,9 @@ use physics::ZERO_CELSIUS_K;
 use physics::climate::{HOURS_PER_YEAR, month_of_day};
 use physics::control::Memory;
 
-use crate::decide::{MINUTE_S, ProbeShares, decide_discharge, decide_pump, follow_probes};
+use crate::decide::{
+    Around, Flow, MINUTE_S, ProbeShares, decide_discharge, decide_pump, follow_probes,
+};
 use crate::forcing::Forcing;
 use crate::heater::{self, Drawn};
 use crate::ledger::{Ledger, Stored, Tally};
@@ -174,7 +176,7 @@ impl<'a> March<'a> {
         let light = &self.forcing.light.absorbed_w_m2[first..first + 60];
         let brightest_w_m2 = f64::from(light.iter().copied().fold(0.0, f32::max));
         if upset.events.is_empty()
-            && skip::cannot_start(self.plant, &self.hour, brightest_w_m2, &self.state)
+            && skip::cannot_start(self.plant, &self.hour, brightest_w_m2, hour % 24, &self.state)
             && skip::cannot_discharge(self.plant, &self.hour, &self.state)
         {
             self.quiet_hour(first, recorder);
@@ -218,19 +220,15 @@ impl<'a> March<'a> {
                 );
             }
         }
-        self.state.control.since_switch_s += 60.0 * MINUTE_S;
-        self.state.control.panel_probe_k = self.panel_out_k;
-        self.state.control.store_probe_k = self.state.layer_k[self.plant.store.probe];
+        self.state.control.pass(60.0 * MINUTE_S);
+        self.follow(ProbeShares::SETTLED, Flow::Resting);
     }
 
     fn minute(&mut self, minute: usize, upset: &Upset, recorder: &mut Recorder) {
         let plant = self.plant;
-        if decide_pump(plant, upset.panel_probe_offset_k(minute), &mut self.state) {
-            self.tally.pump_starts += 1;
-            self.note(minute, EventKind::PumpStarted);
-        }
-        if self.state.control.store_full {
-            self.note(minute, EventKind::StoreFull);
+        // A twin has no pump to decide on.
+        if plant.flow.is_some() {
+            self.decide(minute, upset.panel_probe_offset_k(minute));
         }
         decide_discharge(plant, &mut self.state);
         let dead = upset.any(minute, |kind| kind == UpsetKind::PumpDead);
@@ -249,18 +247,51 @@ impl<'a> March<'a> {
         if powered {
             self.tally.pump_s += MINUTE_S;
             self.tally.pump_j += plant.flow.as_ref().map_or(0.0, |flow| flow.pump_w) * MINUTE_S;
+            if !self.state.control.heating {
+                self.tally.frost_s += MINUTE_S;
+            }
         }
         if powered && !blocked {
             self.running_minute(&mut did);
         } else {
             self.resting_minute(&did);
         }
-        follow_probes(plant, self.shares, self.panel_out_k, &mut self.state);
-        self.state.control.since_switch_s += MINUTE_S;
+        self.follow(self.shares, if did.flow_kg_s > 0.0 { Flow::Moving } else { Flow::Resting });
+        self.state.control.pass(MINUTE_S);
         self.note_extremes(minute, did.flow_kg_s > 0.0);
         if !recorder.is_idle() {
             self.record(minute, &did, recorder);
         }
+    }
+
+    /// Lets the controller decide on the pump.
+    fn decide(&mut self, minute: usize, panel_offset_k: f64) {
+        let minute_of_day = (minute % 1440) as u16;
+        if decide_pump(self.plant, panel_offset_k, minute_of_day, &mut self.state) {
+            self.tally.pump_starts += 1;
+            self.note(minute, EventKind::PumpStarted);
+        }
+        let control = self.state.control;
+        if control.store_full {
+            self.note(minute, EventKind::StoreFull);
+        }
+        if control.panel_hot {
+            self.note(minute, EventKind::PanelTooHot);
+        }
+        if control.frosty {
+            self.note(minute, EventKind::FrostCalled);
+        }
+    }
+
+    /// Lets the probes follow what they lie in.
+    fn follow(&mut self, shares: ProbeShares, flow: Flow) {
+        let around = Around {
+            hour: &self.hour,
+            panel_out_k: self.panel_out_k,
+            flow,
+            pipes_stood_s: self.stood_s,
+        };
+        follow_probes(self.plant, shares, &around, &mut self.state);
     }
 
     /// A minute with the circuit flowing. Water passes the store half before and half after the

@@ -56,6 +56,10 @@ pub enum EventKind {
     PumpStarted,
     /// The store came to its limit for the first time.
     StoreFull,
+    /// The panel came to the temperature that stops the pump for the first time.
+    PanelTooHot,
+    /// The frost action called for the pump for the first time.
+    FrostCalled,
     /// The overheat discharge opened for the first time.
     Discharged,
     /// Fluid outside the panels passed 100 C for the first time.

@@ -65,7 +65,7 @@ pub(crate) fn idle_pipes(plant: &Plant, hour: &Hour, step_s: f64, state: &mut St
 }
 
 fn cool(run: &PipeRun, around_k: f64, step_s: f64, nodes_k: &mut [f64]) -> f64 {
-    let gone = 1.0 - (-run.loss_w_k * step_s / run.capacity_j_k).exp();
+    let gone = 1.0 - run.left_after(step_s);
     let mut lost_j = 0.0;
     for node_k in nodes_k {
         let fall_k = gone * (*node_k - around_k);

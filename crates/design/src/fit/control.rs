@@ -1,6 +1,6 @@
 //! A controller that can never start, never stops, or does both at once: said in words.
 
-use super::{Misfit, metric, report};
+use super::{Misfit, length, metric, report};
 use crate::problem::Severity;
 use crate::quantity::Kind;
 use crate::values::Values;
@@ -16,10 +16,167 @@ pub(super) fn check(desk: &mut Desk, values: &Values) {
         locked_out(values),
         full_from_the_start(values),
         narrow_limits(values),
+        thermostat_hunts(values),
+        thermostat_stays_on(values),
+        beyond_pipe(values),
     ];
-    for misfit in misfits.into_iter().flatten() {
+    let more = [without_hours(values)]
+        .into_iter()
+        .chain((0..values.members("control.hours")).map(|at| empty_hours(values, at)));
+    let misfits = misfits.into_iter().chain(more).chain(unheeded(values).map(Some));
+    for misfit in misfits.chain(odd_places(values).map(Some)).flatten().collect::<Vec<_>>() {
         report(desk, values, misfit);
     }
+}
+
+/// What is written for a probe, or a clock, that nothing asks.
+fn unheeded(values: &Values) -> impl Iterator<Item = Misfit> {
+    let rule = values.word("control.rule").unwrap_or_default().to_owned();
+    let stands = |place: &str| values.is_written(place) || values.table(place).is_some();
+    let mut idle: Vec<(&'static str, String)> = Vec::new();
+    let store = !matches!(rule.as_str(), "thermostat" | "timer")
+        || values.entry("control.store-limit").is_some();
+    if !store {
+        let why = format!("a {rule} without control.store-limit asks no probe in the store");
+        for place in ["control.store-probe", "control.store-probe-height", "control.store-reset"] {
+            idle.push((place, why.clone()));
+        }
+    } else if values.word("control.store-probe.place") == Some("loft-air") {
+        let why = "control.store-probe.place is \"loft-air\"".to_owned();
+        idle.push(("control.store-probe-height", why));
+    }
+    if rule == "timer" && !stands("control.frost") && !stands("control.panel-stop") {
+        let why = "a timer without control.frost or control.panel-stop asks no probe".to_owned();
+        idle.push(("control.panel-probe", why));
+    }
+    if !rule.is_empty() && rule != "timer" {
+        idle.push(("control.hours", format!("control.rule is \"{rule}\", not \"timer\"")));
+    }
+    let idle: Vec<Misfit> = idle
+        .into_iter()
+        .filter(|(place, _)| stands(place))
+        .map(|(place, why)| Misfit {
+            code: "not-used",
+            severity: Severity::Fault,
+            place: place.to_owned(),
+            found: place.to_owned(),
+            expected: "nothing that no part of the controller asks".to_owned(),
+            says: format!("{place} means nothing here: {why}"),
+            hint: "take it out, or write what asks it",
+        })
+        .collect();
+    idle.into_iter()
+}
+
+/// Probes where they see something else than what they are there for.
+fn odd_places(values: &Values) -> impl Iterator<Item = Misfit> {
+    let warning = |place: &'static str, found: &'static str, says: &str| Misfit {
+        code: "probe-place",
+        severity: Severity::Warning,
+        place: place.to_owned(),
+        found: found.to_owned(),
+        expected: "a place that feels what it is to tell".to_owned(),
+        says: says.to_owned(),
+        hint: "the panel's probe belongs on the outlet stub inside the box, the store's in the water at the coil's height; the year shows what this place costs",
+    };
+    let panel = "control.panel-probe.place";
+    let store = "control.store-probe.place";
+    [
+        match values.word(panel) {
+            Some("inlet") => Some(warning(panel, "inlet", "A probe at the inlet feels the water that comes back, not what the panel gives: the pump stops early")),
+            Some("flow-pipe") => Some(warning(panel, "flow-pipe", "A probe on the pipe feels nothing of the panel until fluid moves, so the pump seldom starts")),
+            Some("open-air") => Some(warning(panel, "open-air", "A probe in open air never feels the panel: the pump goes by the weather")),
+            _ => None,
+        },
+        match values.word(store) {
+            Some("loft-air") => Some(warning(store, "loft-air", "A probe in the loft's air never feels the water: no limit of the store holds")),
+            _ => None,
+        },
+    ]
+    .into_iter()
+    .flatten()
+}
+
+fn without_hours(values: &Values) -> Option<Misfit> {
+    (values.word("control.rule")? == "timer" && values.members("control.hours") == 0).then(|| {
+        Misfit {
+            code: "missing-hours",
+            severity: Severity::Fault,
+            place: "control.rule".to_owned(),
+            found: "a timer without hours".to_owned(),
+            expected: "[[control.hours]] with from and to".to_owned(),
+            says: "The pump can never start: control.rule is \"timer\" and no [[control.hours]] are written".to_owned(),
+            hint: "write [[control.hours]] with from = \"10:00\" and to = \"16:00\"",
+        }
+    })
+}
+
+fn empty_hours(values: &Values, at: usize) -> Option<Misfit> {
+    let place = |key: &str| format!("control.hours[{at}].{key}");
+    let (from, to) = (values.minute(&place("from"))?, values.minute(&place("to"))?);
+    let clock = format!("{:02}:{:02}", from / 60, from % 60);
+    (from == to).then(|| Misfit {
+        code: "empty-hours",
+        severity: Severity::Fault,
+        place: place("to"),
+        found: clock.clone(),
+        expected: format!("another time than {clock}"),
+        says: format!("These hours begin and end at {clock}, so they hold no minute"),
+        hint: "write two different times; for the whole day 00:00 to 12:00 and 12:00 to 00:00",
+    })
+}
+
+fn thermostat_hunts(values: &Values) -> Option<Misfit> {
+    let (on_k, off_k) =
+        (values.si("control.on-temperature")?, values.si("control.off-temperature")?);
+    let (on, off) = (metric(Kind::Temperature, on_k), metric(Kind::Temperature, off_k));
+    (off_k >= on_k).then(|| Misfit {
+        code: "stops-as-it-starts",
+        severity: Severity::Fault,
+        place: "control.off-temperature".to_owned(),
+        found: off.clone(),
+        expected: format!("below {on}"),
+        says: format!(
+            "The pump starts at {on} and stops at {off}: it would stop as soon as it starts"
+        ),
+        hint: "let it stop some 5 K below where it starts",
+    })
+}
+
+/// A night that is warmer than this is common in summer \[K\]: 20 C.
+const WARM_NIGHT_K: f64 = 293.15;
+
+fn thermostat_stays_on(values: &Values) -> Option<Misfit> {
+    let off_k = values.si("control.off-temperature")?;
+    let off = metric(Kind::Temperature, off_k);
+    let night = metric(Kind::Temperature, WARM_NIGHT_K);
+    (off_k < WARM_NIGHT_K).then(|| Misfit {
+        code: "stops-late",
+        severity: Severity::Warning,
+        place: "control.off-temperature".to_owned(),
+        found: off.clone(),
+        expected: format!("above {night}"),
+        says: format!("The thermostat stops the pump below {off}: on a warm night it pumps the store's heat out through the panel"),
+        hint: "let it stop above the warmth the store usually has",
+    })
+}
+
+fn beyond_pipe(values: &Values) -> Option<Misfit> {
+    let distance_m = values.si("control.panel-probe.distance")?;
+    let pipe_m = values.si("circuit.flow-pipe.length")?;
+    (distance_m > pipe_m).then(|| Misfit {
+        code: "beyond-pipe",
+        severity: Severity::Fault,
+        place: "control.panel-probe.distance".to_owned(),
+        found: length(distance_m),
+        expected: format!("at most {}", length(pipe_m)),
+        says: format!(
+            "The probe sits {} along a flow pipe of {}",
+            length(distance_m),
+            length(pipe_m)
+        ),
+        hint: "distance counts from the panel along the flow pipe",
+    })
 }
 
 fn hunts(values: &Values) -> Option<Misfit> {

@@ -14,6 +14,7 @@ mod sun;
 mod tap;
 
 use crate::catalogue::materials::{Field, Group};
+use crate::problem::Severity;
 use crate::quantity::Kind;
 use crate::values::Values;
 
@@ -142,6 +143,8 @@ pub struct Only {
     pub key: &'static str,
     /// The words.
     pub is: &'static [&'static str],
+    /// How bad it is to write it elsewhere.
+    pub severity: Severity,
 }
 
 /// A table of the design file.
@@ -240,7 +243,13 @@ impl Parameter {
     }
 
     const fn only(mut self, key: &'static str, is: &'static [&'static str]) -> Self {
-        self.only = Some(Only { key, is });
+        self.only = Some(Only { key, is, severity: Severity::Warning });
+        self
+    }
+
+    /// As [`Parameter::only`], but a fault elsewhere: who writes it expects what will not happen.
+    const fn only_ever(mut self, key: &'static str, is: &'static [&'static str]) -> Self {
+        self.only = Some(Only { key, is, severity: Severity::Fault });
         self
     }
 }

@@ -1,6 +1,7 @@
 //! From values to the whole system in SI.
 
 mod circuit;
+mod control;
 mod panel;
 mod parts;
 mod site;
@@ -15,7 +16,6 @@ pub(crate) use tap::note_demand;
 use crate::origin::Origins;
 use crate::problem::Span;
 use crate::values::Values;
-use physics::control::{Control, Differential, Probe};
 use physics::sun::{Place, Plane, Shelter, SkyModel, SkyTemperature, Sun, WindFilm};
 use physics::{Angle, Build};
 
@@ -85,7 +85,7 @@ pub(crate) fn design(values: &Values, origins: Origins) -> Option<Design> {
             circuit: circuit::circuit(values)?,
             store: store::store(values)?,
             tap: tap::tap(values)?,
-            control: control(values)?,
+            control: control::control(values)?,
         },
         origins,
     })
@@ -128,28 +128,5 @@ fn sun(values: &Values) -> Option<Sun> {
             "swinbank-1963" => SkyTemperature::Swinbank1963,
             _ => SkyTemperature::FromFile,
         },
-    })
-}
-
-fn control(values: &Values) -> Option<Control> {
-    let probe = |at: &str| {
-        Some(Probe {
-            offset_k: values.si(&format!("{at}.offset"))?,
-            lag_s: values.si(&format!("{at}.lag"))?,
-        })
-    };
-    Some(Control {
-        rule: Differential {
-            on_difference_k: values.si("control.on")?,
-            off_difference_k: values.si("control.off")?,
-            min_on_s: values.si("control.min-on")?,
-            min_off_s: values.si("control.min-off")?,
-            store_limit_k: values.si("control.store-limit")?,
-            store_reset_difference_k: values.si("control.store-reset")?,
-            panel_limit_k: values.si("control.panel-limit")?,
-        },
-        panel_probe: probe("control.panel-probe")?,
-        store_probe: probe("control.store-probe")?,
-        store_probe_height_m: values.si("control.store-probe-height")?,
     })
 }

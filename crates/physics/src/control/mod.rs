@@ -1,9 +1,12 @@
 //! Beside the stations: the controller and its probes.
 
-mod differential;
+mod decide;
 mod parts;
 mod probe;
 
-pub use differential::{Memory, Reading, decide};
-pub use parts::{Control, Differential, Probe};
-pub use probe::lag_share;
+pub use decide::{Memory, Reading, decide};
+pub use parts::{
+    ClockSpan, Control, Differential, FrostAction, PanelProbePlace, PanelStop, Probe, Rule,
+    StoreLimit, StoreProbePlace, Thermostat,
+};
+pub use probe::{lag_share, wall_probe_k};

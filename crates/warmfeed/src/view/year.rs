@@ -208,6 +208,15 @@ fn extremes(wire: &YearWire, rulers: &Rulers) -> String {
             rulers.heat_text(year.pump_kwh)
         ),
     );
+    if year.frost_hours > 0.0 {
+        row(
+            "",
+            format!(
+                "{} h of it against frost alone, with the store's heat",
+                whole(year.frost_hours)
+            ),
+        );
+    }
     if let (Some(plate_c), Some(circuit_c)) = (year.plate_max_c, year.circuit_max_c) {
         row(
             "Hottest",
@@ -256,6 +265,8 @@ fn event_words(event: &EventWire) -> String {
     let what = match event.what {
         Kind::PumpStarted => "the pump ran",
         Kind::StoreFull => "the store came to its limit",
+        Kind::PanelTooHot => "the panel was so hot that the pump stopped",
+        Kind::FrostCalled => "frost called for the pump",
         Kind::Discharged => "the overheat discharge opened",
         Kind::CircuitAbove100C => "the fluid in the pipes passed 100 C: it may boil",
         Kind::StoreAbove60C => "the store's top passed 60 C: it scalds",

@@ -95,6 +95,8 @@ pub struct MonthWire {
     pub pump_kwh: f64,
     /// Time it ran.
     pub pump_hours: f64,
+    /// Of that, hours against frost alone, which take heat out of the store.
+    pub frost_hours: f64,
     /// Times it started.
     pub pump_starts: u32,
     /// Hottest the sheet got; null where there is none.
@@ -148,6 +150,10 @@ pub enum EventKindWire {
     PumpStarted,
     /// The store came to its limit.
     StoreFull,
+    /// The panel came to the temperature that stops the pump.
+    PanelTooHot,
+    /// The frost action called for the pump.
+    FrostCalled,
     /// The overheat discharge opened.
     Discharged,
     /// Fluid outside the panels passed 100 C.
@@ -163,6 +169,8 @@ impl From<&Event> for EventWire {
             what: match event.kind {
                 EventKind::PumpStarted => EventKindWire::PumpStarted,
                 EventKind::StoreFull => EventKindWire::StoreFull,
+                EventKind::PanelTooHot => EventKindWire::PanelTooHot,
+                EventKind::FrostCalled => EventKindWire::FrostCalled,
                 EventKind::Discharged => EventKindWire::Discharged,
                 EventKind::CircuitAbove100C => EventKindWire::CircuitAbove100C,
                 EventKind::StoreAbove60C => EventKindWire::StoreAbove60C,
@@ -238,6 +246,7 @@ fn span(build: &Tally, twin: &Tally, sun: &Sunlight) -> MonthWire {
         share: share(build, twin),
         pump_kwh: kwh(build.pump_j),
         pump_hours: build.pump_s / 3600.0,
+        frost_hours: build.frost_s / 3600.0,
         pump_starts: build.pump_starts,
         plate_max_c: hottest_c(build.plate_max_k),
         circuit_max_c: hottest_c(build.circuit_max_k),

@@ -182,6 +182,8 @@ pub struct PipeRun {
     pub loss_w_k: f64,
     /// Share of that loss that goes outdoors; the rest goes to the loft.
     pub outdoor_share: f64,
+    /// Length of the whole run \[m\].
+    pub length_m: f64,
 }
 
 impl PipeRun {
@@ -205,7 +207,19 @@ impl PipeRun {
                 / NODES_PER_PIPE as f64,
             loss_w_k: all_w_k / NODES_PER_PIPE as f64,
             outdoor_share: outdoors_w_k / all_w_k,
+            length_m: pipe.length_m,
         })
+    }
+
+    /// The node so far along the flow.
+    pub fn node_at(&self, distance_m: f64) -> usize {
+        let along = distance_m / self.length_m * self.nodes as f64;
+        (along.max(0.0) as usize).min(self.nodes - 1)
+    }
+
+    /// What is left of a standing node's distance from its air after `step_s`.
+    pub fn left_after(&self, step_s: f64) -> f64 {
+        (-self.loss_w_k * step_s / self.capacity_j_k).exp()
     }
 
     /// Air around the pipe, indoors and out by their shares \[K\].

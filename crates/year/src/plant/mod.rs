@@ -10,12 +10,12 @@ mod table;
 pub use circuit::{FlowTable, PipeRun};
 pub use coil::CoilTable;
 pub use loss::{Conductances, HourLoss, HourWeather, PanelLoss};
-pub use panels::{PanelKind, Segment};
+pub use panels::{PanelKind, SEGMENTS_PER_PANEL, Segment};
 pub use store::{StorePlant, Vapour};
 pub use table::{Line, Sheet};
 
 use physics::Build;
-use physics::control::Control;
+use physics::control::{Control, StoreProbePlace};
 use physics::store::{Loft, OverheatDischarge};
 use physics::tap::Heater;
 
@@ -60,7 +60,11 @@ impl Plant {
     /// Panels joined in a way that is not reckoned; a circuit without flow; a relation asked
     /// beyond its range.
     pub fn compile(build: &Build) -> Result<Plant, YearError> {
-        let store = StorePlant::of(&build.store, build.control.store_probe_height_m)?;
+        let probe_height_m = match build.control.store_probe_place {
+            StoreProbePlace::Water { height_m } | StoreProbePlace::Wall { height_m } => height_m,
+            StoreProbePlace::LoftAir => 0.0,
+        };
+        let store = StorePlant::of(&build.store, probe_height_m)?;
         let (kinds, segments) = panels::compile(build)?;
         let flow =
             if segments.is_empty() { None } else { Some(FlowTable::of(build, &kinds, &segments)?) };
@@ -77,7 +81,7 @@ impl Plant {
             overheat: build.store.overheat,
             heater: build.tap.heater,
             delivery_k: build.tap.delivery_k,
-            control: build.control,
+            control: build.control.clone(),
         })
     }
 }

@@ -25,6 +25,8 @@ pub struct StorePlant {
     pub volume_heat_j_m3_k: f64,
     /// Loss of each layer to the loft \[W/K\]: wall, with the base below and the lid above.
     pub loss_w_k: Vec<f64>,
+    /// From water through the wall's jacket to the air \[W/(m2 K)\].
+    pub wall_w_m2_k: f64,
     /// Between neighbours by conduction \[W/K\].
     pub conduction_w_k: f64,
     /// Open gap at the lid \[m2\].
@@ -59,6 +61,7 @@ impl StorePlant {
             layer_j_k: layer_m3 * volume_heat_j_m3_k,
             volume_heat_j_m3_k,
             loss_w_k,
+            wall_w_m2_k: losses.wall_w_m_k / store.perimeter_m,
             conduction_w_k: water.conductivity_w_m_k * store.plan_area_m2() / layer_m,
             lid_gap_m2: store.lid_gap_m2,
             inlet: 0,
