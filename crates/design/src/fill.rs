@@ -134,14 +134,13 @@ fn missing_tables(desk: &mut Desk, values: &mut Values) {
                 );
                 continue;
             }
-            Presence::List(0) if !values.has_list(path) && bare(path) => {
-                let origin = Origin::Assumed {
-                    source: "no layer is written, so it is reckoned bare".to_owned(),
-                    certainty: "stated".to_owned(),
-                };
+            Presence::List(0) if !values.has_list(path) => {
+                let Some((shown, source)) = unwritten(path) else { continue };
+                let origin =
+                    Origin::Assumed { source: source.to_owned(), certainty: "stated".to_owned() };
                 values.put(
                     path,
-                    Entry { value: None, shown: "bare".to_owned(), origin, span: Span::default() },
+                    Entry { value: None, shown: shown.to_owned(), origin, span: Span::default() },
                 );
                 continue;
             }
@@ -151,9 +150,19 @@ fn missing_tables(desk: &mut Desk, values: &mut Values) {
     }
 }
 
-/// True for lists whose absence is an assumption about the build.
-fn bare(path: &str) -> bool {
-    matches!(path, "store.wall" | "store.base" | "store.lid")
+/// What is reckoned with where a list is left out, and why; only where that is an assumption about
+/// the build.
+fn unwritten(path: &str) -> Option<(&'static str, &'static str)> {
+    match path {
+        "store.wall" | "store.base" | "store.lid" => {
+            Some(("bare", "no layer is written, so it is reckoned bare"))
+        }
+        "store.feed" => Some((
+            "nothing but the heater",
+            "nothing else is written, so the cistern is reckoned to feed no cold tap, WC or garden",
+        )),
+        _ => None,
+    }
 }
 
 fn too_few(desk: &Desk, values: &Values, path: &str, least: usize, help: &str) -> Problem {

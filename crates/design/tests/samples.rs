@@ -4,7 +4,8 @@ use design::{Origin, Problem, Reading, read_design};
 use physics::panel::{Join, TubePattern};
 use std::path::PathBuf;
 
-const SAMPLES: [&str; 4] = ["first-panel", "larger-tubes", "pair-better-back", "southern-harp"];
+const SAMPLES: [&str; 5] =
+    ["first-panel", "larger-tubes", "pair-better-back", "southern-harp", "thermostat-shed"];
 
 fn sample(name: &str) -> Reading {
     let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(format!("../../samples/{name}.toml"));

@@ -20,7 +20,9 @@ fn samples_hold_to_the_schema() {
     jsonschema::meta::validate(&schema).expect("a schema");
     let validator = jsonschema::validator_for(&schema).expect("compiles");
     let mut texts: Vec<String> =
-        ["first-panel", "larger-tubes", "pair-better-back", "southern-harp"].map(sample).into();
+        ["first-panel", "larger-tubes", "pair-better-back", "southern-harp", "thermostat-shed"]
+            .map(sample)
+            .into();
     texts.push(template());
     for text in texts {
         let faults: Vec<String> = validator

@@ -1,17 +1,17 @@
 //! After the store: what the heater gives, draw by draw.
 
-use physics::tap::Heater;
+use physics::tap::{Heater, Inlet};
 
 use crate::ledger::Tally;
 use crate::plant::Plant;
 
-/// Water that came from the store in one minute.
+/// Water that came to the heater in one minute.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Drawn {
     /// How much \[m3\].
     pub volume_m3: f64,
-    /// How warm it left the store, on the mean \[K\].
-    pub store_out_k: f64,
+    /// How warm it came, on the mean, tempered where a valve does so \[K\].
+    pub inlet_k: f64,
     /// How warm the mains is \[K\].
     pub mains_k: f64,
 }
@@ -19,7 +19,8 @@ pub(crate) struct Drawn {
 /// Tops up one minute's draw, books it, and returns the cylinder's new temperature \[K\].
 ///
 /// An instantaneous heater gives what is missing and never takes: water warmer than wanted is
-/// delivered as it is, and what it is too warm counts for nothing. A cylinder takes the water in,
+/// delivered as it is, and what it is too warm counts for nothing. One that stays off above its
+/// highest inlet delivers the water as it came, and books what is missing as unmet. A cylinder takes the water in,
 /// gives as much of its own mix out, and is brought back to the wanted temperature where it fell
 /// below.
 pub(crate) fn top_up(plant: &Plant, drawn: &Drawn, cylinder_k: f64, tally: &mut Tally) -> f64 {
@@ -28,18 +29,26 @@ pub(crate) fn top_up(plant: &Plant, drawn: &Drawn, cylinder_k: f64, tally: &mut 
     tally.drawn_m3 += drawn.volume_m3;
     tally.need_heat_j += heat_j_k * (wanted_k - drawn.mains_k).max(0.0);
     match plant.heater {
-        Heater::Instantaneous => {
-            tally.topup_heat_j += heat_j_k * (wanted_k - drawn.store_out_k).max(0.0);
-            tally.delivered_j += heat_j_k * (drawn.store_out_k.max(wanted_k) - drawn.mains_k);
+        Heater::Instantaneous(inlet) => {
+            let missing_j = heat_j_k * (wanted_k - drawn.inlet_k).max(0.0);
+            let given_j = match inlet {
+                Inlet::LockedOut { highest_k } if drawn.inlet_k > highest_k => {
+                    tally.unmet_heat_j += missing_j;
+                    0.0
+                }
+                _ => missing_j,
+            };
+            tally.topup_heat_j += given_j;
+            tally.delivered_j += heat_j_k * (drawn.inlet_k - drawn.mains_k) + given_j;
             cylinder_k
         }
         Heater::Cylinder { volume_m3, .. } => {
             let capacity_j_k = volume_m3 * plant.store.volume_heat_j_m3_k;
             let share = 1.0 - (-drawn.volume_m3 / volume_m3).exp();
-            let mixed_k = cylinder_k + share * (drawn.store_out_k - cylinder_k);
+            let mixed_k = cylinder_k + share * (drawn.inlet_k - cylinder_k);
             // What came in less what stayed is what went out.
-            let out_j = heat_j_k * (drawn.store_out_k - drawn.mains_k)
-                - capacity_j_k * (mixed_k - cylinder_k);
+            let out_j =
+                heat_j_k * (drawn.inlet_k - drawn.mains_k) - capacity_j_k * (mixed_k - cylinder_k);
             tally.delivered_j += out_j;
             tally.topup_heat_j += capacity_j_k * (wanted_k - mixed_k).max(0.0);
             mixed_k.max(wanted_k)

@@ -13,10 +13,15 @@ pub struct Tally {
     pub dumped_j: f64,
     /// Carried out of the store by drawn water, above its mains temperature \[J\].
     pub tap_heat_j: f64,
+    /// Carried out of the store by what else it feeds, above the temperature of the cold that
+    /// refilled it \[J\].
+    pub other_heat_j: f64,
     /// What brings all drawn water from mains to delivery temperature \[J\].
     pub need_heat_j: f64,
     /// What the heater gave \[J\].
     pub topup_heat_j: f64,
+    /// What an instantaneous heater would not give, its water being warmer than it lets in \[J\].
+    pub unmet_heat_j: f64,
     /// Standing loss of the cylinder downstream \[J\].
     pub heater_loss_j: f64,
     /// What drawn water carried past the heater, above its mains temperature \[J\].
@@ -33,6 +38,8 @@ pub struct Tally {
     pub dumped_m3: f64,
     /// Water drawn \[m3\].
     pub drawn_m3: f64,
+    /// Water taken by what else the store feeds \[m3\].
+    pub other_m3: f64,
     /// Hottest the sheet got \[K\].
     pub plate_max_k: f64,
     /// Hottest the fluid outside the panels got \[K\].
@@ -45,6 +52,10 @@ pub struct Tally {
     pub span_s: f64,
     /// Time the store's mean stood from 20 to 45 C, where bacteria grow \[s\].
     pub store_warm_s: f64,
+    /// Time the water at the cold taps' outlet stood above 20 C \[s\].
+    pub cold_tap_above_20_c_s: f64,
+    /// The same above 25 C \[s\].
+    pub cold_tap_above_25_c_s: f64,
 }
 
 impl Tally {
@@ -53,8 +64,10 @@ impl Tally {
         self.flows.add(&other.flows);
         self.dumped_j += other.dumped_j;
         self.tap_heat_j += other.tap_heat_j;
+        self.other_heat_j += other.other_heat_j;
         self.need_heat_j += other.need_heat_j;
         self.topup_heat_j += other.topup_heat_j;
+        self.unmet_heat_j += other.unmet_heat_j;
         self.heater_loss_j += other.heater_loss_j;
         self.delivered_j += other.delivered_j;
         self.pump_j += other.pump_j;
@@ -63,12 +76,15 @@ impl Tally {
         self.pump_starts += other.pump_starts;
         self.dumped_m3 += other.dumped_m3;
         self.drawn_m3 += other.drawn_m3;
+        self.other_m3 += other.other_m3;
         self.plate_max_k = self.plate_max_k.max(other.plate_max_k);
         self.circuit_max_k = self.circuit_max_k.max(other.circuit_max_k);
         self.store_max_k = self.store_max_k.max(other.store_max_k);
         self.store_k_s += other.store_k_s;
         self.span_s += other.span_s;
         self.store_warm_s += other.store_warm_s;
+        self.cold_tap_above_20_c_s += other.cold_tap_above_20_c_s;
+        self.cold_tap_above_25_c_s += other.cold_tap_above_25_c_s;
     }
 
     /// Mean temperature of the store over the span \[K\].
@@ -125,7 +141,7 @@ impl Stored {
         };
         let cylinder_j_k = match plant.heater {
             Heater::Cylinder { volume_m3, .. } => volume_m3 * plant.store.volume_heat_j_m3_k,
-            Heater::Instantaneous => 0.0,
+            Heater::Instantaneous(_) => 0.0,
         };
         Stored {
             panel_j: plant
@@ -169,6 +185,7 @@ pub fn balance(year: &Tally, start: &Stored, end: &Stored) -> Balance {
         - flows.evaporation_j
         - year.dumped_j
         - year.tap_heat_j
+        - year.other_heat_j
         - (end.store_j - start.store_j);
     let heater_j = year.tap_heat_j + year.topup_heat_j
         - year.heater_loss_j

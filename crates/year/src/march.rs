@@ -1,8 +1,11 @@
 //! The year, minute by minute.
 
+use std::ops::Range;
+
 use physics::ZERO_CELSIUS_K;
 use physics::climate::{HOURS_PER_YEAR, month_of_day};
 use physics::control::Memory;
+use physics::tap::Heater;
 
 use crate::decide::{
     Around, Flow, MINUTE_S, ProbeShares, decide_discharge, decide_pump, follow_probes,
@@ -129,6 +132,8 @@ struct March<'a> {
     shares: ProbeShares,
     /// Place in the forcing's draws of the next one.
     next_draw: usize,
+    /// Place in the forcing's feeds of the next one.
+    next_feed: usize,
     /// Time for which pipes, store and heater have stood without being stepped \[s\].
     stood_s: f64,
     /// Fluid leaving the panels while it flows, else the sheet at the outlet \[K\].
@@ -136,7 +141,7 @@ struct March<'a> {
 }
 
 /// What one minute did, for the recorder.
-#[derive(Clone, Copy, Default)]
+#[derive(Clone, Default)]
 struct Minute {
     absorbed_w_m2: f64,
     coil_heat_w: f64,
@@ -144,6 +149,8 @@ struct Minute {
     flow_kg_s: f64,
     drawn_m3: f64,
     discharged_m3: f64,
+    /// Places in the forcing's feeds.
+    feeds: Range<usize>,
 }
 
 impl<'a> March<'a> {
@@ -159,6 +166,7 @@ impl<'a> March<'a> {
             scratch: PassScratch::default(),
             shares: ProbeShares::of(plant),
             next_draw: forcing.draws.partition_point(|draw| (draw.minute as usize) < first_minute),
+            next_feed: forcing.feeds.partition_point(|feed| (feed.minute as usize) < first_minute),
             stood_s: 0.0,
             panel_out_k: state.plate_k.last().copied().unwrap_or(ZERO_CELSIUS_K),
             state,
@@ -206,9 +214,11 @@ impl<'a> March<'a> {
         }
         for minute in first..first + 60 {
             let drawn_m3 = self.draw_of(minute, &Upset::none());
-            if drawn_m3 > 0.0 {
+            let feeds = self.feeds_of(minute, &Upset::none());
+            if drawn_m3 > 0.0 || !feeds.is_empty() {
                 self.settle_standing();
                 self.draw(drawn_m3);
+                self.feed(feeds, 1.0);
             }
             self.stood_s += MINUTE_S;
             if !recorder.is_idle() {
@@ -238,6 +248,7 @@ impl<'a> March<'a> {
             absorbed_w_m2: f64::from(self.forcing.light.absorbed_w_m2[minute]),
             powered,
             drawn_m3: self.draw_of(minute, upset),
+            feeds: self.feeds_of(minute, upset),
             ..Minute::default()
         };
         if self.state.discharging {
@@ -300,6 +311,7 @@ impl<'a> March<'a> {
     fn running_minute(&mut self, did: &mut Minute) {
         self.settle_standing();
         self.draw(0.5 * did.drawn_m3);
+        self.feed(did.feeds.clone(), 0.5);
         self.discharge(0.5 * did.discharged_m3);
         let before_k = self.state.store_mean_k();
         let (flows, moved) = run_step(
@@ -315,6 +327,7 @@ impl<'a> March<'a> {
         self.state.cylinder_k =
             heater::stand(self.plant, MINUTE_S, self.state.cylinder_k, &mut self.tally);
         self.draw(0.5 * did.drawn_m3);
+        self.feed(did.feeds.clone(), 0.5);
         self.discharge(0.5 * did.discharged_m3);
         self.panel_out_k = moved.panel_out_k;
         did.flow_kg_s = moved.flow_kg_s;
@@ -322,9 +335,10 @@ impl<'a> March<'a> {
     }
 
     fn resting_minute(&mut self, did: &Minute) {
-        if did.drawn_m3 > 0.0 || did.discharged_m3 > 0.0 {
+        if did.drawn_m3 > 0.0 || did.discharged_m3 > 0.0 || !did.feeds.is_empty() {
             self.settle_standing();
             self.draw(did.drawn_m3);
+            self.feed(did.feeds.clone(), 1.0);
             self.discharge(did.discharged_m3);
         }
         let flows =
@@ -351,6 +365,19 @@ impl<'a> March<'a> {
         }
     }
 
+    /// Places in the forcing's feeds of what is taken in a minute.
+    fn feeds_of(&mut self, minute: usize, upset: &Upset) -> Range<usize> {
+        let first = self.next_feed;
+        let feeds = &self.forcing.feeds;
+        while feeds.get(self.next_feed).is_some_and(|feed| feed.minute as usize == minute) {
+            self.next_feed += 1;
+        }
+        if first < self.next_feed && upset.any(minute, |kind| kind == UpsetKind::NoDraws) {
+            return 0..0;
+        }
+        first..self.next_feed
+    }
+
     /// Draws water through the store and the heater.
     fn draw(&mut self, volume_m3: f64) {
         if volume_m3 <= 0.0 {
@@ -358,16 +385,16 @@ impl<'a> March<'a> {
         }
         let store = &self.plant.store;
         let mains_k = self.hour.mains_k;
-        let passed = pass_water(
-            store,
-            store.outlet,
-            mains_k,
-            volume_m3,
-            &mut self.state.layer_k,
-            &mut self.scratch,
-        );
-        self.tally.tap_heat_j += passed.heat_j;
-        let drawn = Drawn { volume_m3, store_out_k: passed.mean_out_k(store, mains_k), mains_k };
+        let share = match &self.plant.heater {
+            Heater::Instantaneous(inlet) => {
+                inlet.store_share(self.state.layer_k[store.outlet], mains_k)
+            }
+            Heater::Cylinder { .. } => 1.0,
+        };
+        let heat_j = self.pass(store.outlet, share * volume_m3);
+        self.tally.tap_heat_j += heat_j;
+        let inlet_k = mains_k + heat_j / (volume_m3 * store.volume_heat_j_m3_k);
+        let drawn = Drawn { volume_m3, inlet_k, mains_k };
         self.state.cylinder_k =
             heater::top_up(self.plant, &drawn, self.state.cylinder_k, &mut self.tally);
     }
@@ -377,17 +404,33 @@ impl<'a> March<'a> {
         if volume_m3 <= 0.0 {
             return;
         }
-        let store = &self.plant.store;
-        let passed = pass_water(
-            store,
-            store.layers - 1,
+        self.tally.dumped_j += self.pass(self.plant.store.layers - 1, volume_m3);
+        self.tally.dumped_m3 += volume_m3;
+    }
+
+    /// Gives a share of what a minute's feeds take: places in the forcing's feeds.
+    fn feed(&mut self, feeds: Range<usize>, share: f64) {
+        let forcing = self.forcing;
+        for feed in &forcing.feeds[feeds] {
+            let volume_m3 = share * feed.volume_m3;
+            self.tally.other_heat_j += self.pass(self.plant.store.feeds[feed.feed], volume_m3);
+            self.tally.other_m3 += volume_m3;
+        }
+    }
+
+    /// Lets water out of a layer and as much cold in; returns the heat carried out above it \[J\].
+    fn pass(&mut self, outlet: usize, volume_m3: f64) -> f64 {
+        if volume_m3 <= 0.0 {
+            return 0.0;
+        }
+        pass_water(
+            &self.plant.store,
+            outlet,
             self.hour.mains_k,
             volume_m3,
             &mut self.state.layer_k,
             &mut self.scratch,
-        );
-        self.tally.dumped_j += passed.heat_j;
-        self.tally.dumped_m3 += volume_m3;
+        )
     }
 
     /// Steps whatever has stood: pipes, store, heater.
@@ -421,6 +464,15 @@ impl<'a> March<'a> {
         self.tally.span_s += step_s;
         if (ZERO_CELSIUS_K + 20.0..=ZERO_CELSIUS_K + 45.0).contains(&mean_k) {
             self.tally.store_warm_s += step_s;
+        }
+        if let Some(layer) = self.plant.store.cold_tap {
+            let tap_k = self.state.layer_k[layer];
+            if tap_k > ZERO_CELSIUS_K + 20.0 {
+                self.tally.cold_tap_above_20_c_s += step_s;
+            }
+            if tap_k > ZERO_CELSIUS_K + 25.0 {
+                self.tally.cold_tap_above_25_c_s += step_s;
+            }
         }
         let top_k = self.state.layer_k[self.plant.store.layers - 1];
         self.tally.store_max_k = self.tally.store_max_k.max(top_k);

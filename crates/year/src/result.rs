@@ -30,9 +30,10 @@ impl YearResult {
     }
 }
 
-/// Twin's top-up less the build's over one span \[J\].
+/// Twin's top-up less the build's over one span \[J\]; heat that a heater refused to give, its water
+/// being too warm for it, is not spared.
 pub fn spared_heat_j(build: &Tally, twin: &Tally) -> f64 {
-    twin.topup_heat_j - build.topup_heat_j
+    twin.topup_heat_j - build.topup_heat_j - (build.unmet_heat_j - twin.unmet_heat_j)
 }
 
 /// Spared heat over the twin's top-up in one span; 0 where the twin's heater gives nothing.

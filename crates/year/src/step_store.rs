@@ -89,31 +89,11 @@ pub(crate) fn stand(
     flows
 }
 
-/// What water passing through the store did.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub(crate) struct Passed {
-    /// Heat carried out above that of the cold that came in \[J\].
-    pub heat_j: f64,
-    /// Water \[m3\].
-    pub volume_m3: f64,
-}
-
-impl Passed {
-    /// Mean temperature at which it left \[K\].
-    pub fn mean_out_k(&self, store: &StorePlant, mains_k: f64) -> f64 {
-        if self.volume_m3 > 0.0 {
-            mains_k + self.heat_j / (self.volume_m3 * store.volume_heat_j_m3_k)
-        } else {
-            mains_k
-        }
-    }
-}
-
 /// Lets `volume_m3` of cold in at the inlet and as much out of the layer `outlet`.
 ///
 /// Cold falls from the inlet through every layer warmer than itself, taking some of each along, and
 /// comes to rest in the first it does not outweigh, or at the base; what it displaces moves towards
-/// the outlet. Two-stage explicit steps (Heun), each moving at most a quarter of a layer.
+/// the outlet. Returns the heat carried out above that of the cold that came in \[J\]. Two-stage explicit steps (Heun), each moving at most a quarter of a layer.
 pub(crate) fn pass_water(
     store: &StorePlant,
     outlet: usize,
@@ -121,8 +101,8 @@ pub(crate) fn pass_water(
     volume_m3: f64,
     layer_k: &mut [f64],
     scratch: &mut PassScratch,
-) -> Passed {
-    let mut passed = Passed { heat_j: 0.0, volume_m3 };
+) -> f64 {
+    let mut heat_j = 0.0;
     let busiest = 1.0 + store.entrained_per_layer * store.layers as f64;
     let steps = (busiest * volume_m3 / (0.25 * store.layer_m3)).ceil().max(1.0);
     let part = volume_m3 / steps / store.layer_m3;
@@ -145,10 +125,10 @@ pub(crate) fn pass_water(
             *here_k = before_k + 0.5 * part * (first_k + second_k);
         }
         let out_k = 0.5 * (out_first_k + out_second_k);
-        passed.heat_j += part * store.layer_j_k * (out_k - mains_k);
+        heat_j += part * store.layer_j_k * (out_k - mains_k);
         mix::settle(layer_k, &mut scratch.groups);
     }
-    passed
+    heat_j
 }
 
 /// Room for passing water.

@@ -28,8 +28,12 @@ pub(super) fn check(desk: &mut Desk, values: &Values) {
         crowded_coil(values),
         discharge(values),
         early_discharge(values),
+        short_fins(values),
+        crowded_fins(values),
     ];
-    for misfit in misfits.into_iter().flatten() {
+    let feeds = (0..values.members("store.feed"))
+        .flat_map(|at| [high_feed(values, at), empty_feed(values, at), risky_feed(values, at)]);
+    for misfit in misfits.into_iter().chain(feeds).flatten() {
         report(desk, values, misfit);
     }
 }
@@ -97,7 +101,8 @@ fn wide_turns(values: &Values) -> Option<Misfit> {
 /// Turns laid tube on tube must find room between the lowest and the highest.
 fn crowded_coil(values: &Values) -> Option<Misfit> {
     let turn_m = turn_m(values)?;
-    let outside_m = values.si("store.coil.outside")?;
+    let outside_m =
+        values.si("store.coil.fins.outside").or_else(|| values.si("store.coil.outside"))?;
     if upside_down(values).is_some() {
         return None;
     }
@@ -113,6 +118,90 @@ fn crowded_coil(values: &Values) -> Option<Misfit> {
         expected: format!("at most {} of height", length(room_m)),
         says: format!("{turns:.1} turns laid tube on tube are {} high, and the coil's heights leave {}", length(height_m), length(room_m)),
         hint: "a coil of one helix needs a shorter tube, wider turns, or more height; two helices inside each other may be meant",
+    })
+}
+
+fn short_fins(values: &Values) -> Option<Misfit> {
+    let (fins_m, tube_m) =
+        (values.si("store.coil.fins.outside")?, values.si("store.coil.outside")?);
+    (fins_m <= tube_m).then(|| Misfit {
+        code: "no-fins",
+        severity: Severity::Fault,
+        place: "store.coil.fins.outside".to_owned(),
+        found: length(fins_m),
+        expected: format!("more than the tube's {}", length(tube_m)),
+        says: format!(
+            "The fins are {} across and the tube they stand on {}",
+            length(fins_m),
+            length(tube_m)
+        ),
+        hint: "outside is the diameter over the fins; the coil's own outside is the tube's below them",
+    })
+}
+
+fn crowded_fins(values: &Values) -> Option<Misfit> {
+    let (thick_m, pitch_m) =
+        (values.si("store.coil.fins.thickness")?, values.si("store.coil.fins.pitch")?);
+    (thick_m >= pitch_m).then(|| Misfit {
+        code: "fins-touch",
+        severity: Severity::Fault,
+        place: "store.coil.fins.pitch".to_owned(),
+        found: length(pitch_m),
+        expected: format!("more than a fin's {}", length(thick_m)),
+        says: format!(
+            "Fins {} thick stand {} apart, so no water is between them",
+            length(thick_m),
+            length(pitch_m)
+        ),
+        hint: "pitch counts from the middle of a fin to the middle of the next",
+    })
+}
+
+fn high_feed(values: &Values, at: usize) -> Option<Misfit> {
+    above_water(values, &format!("store.feed[{at}].outlet-height"), "An outlet")
+}
+
+fn empty_feed(values: &Values, at: usize) -> Option<Misfit> {
+    let place = |key: &str| format!("store.feed[{at}].{key}");
+    let (from, to) = (values.minute(&place("from"))?, values.minute(&place("to"))?);
+    let clock = format!("{:02}:{:02}", from / 60, from % 60);
+    (from == to).then(|| Misfit {
+        code: "empty-hours",
+        severity: Severity::Fault,
+        place: place("to"),
+        found: clock.clone(),
+        expected: format!("another time than {clock}"),
+        says: format!("These hours begin and end at {clock}, so they hold no minute"),
+        hint: "write two different times",
+    })
+}
+
+/// Warmed water where it must be cold, or where it becomes spray.
+fn risky_feed(values: &Values, at: usize) -> Option<Misfit> {
+    let place = format!("store.feed[{at}].what");
+    let (found, expected, says, hint) = match values.word(&place)? {
+        "cold-taps" => (
+            "cold-taps",
+            "cold taps on the mains or on a cistern of their own",
+            "Cold taps on a warmed cistern break the limit for cold water of 25 C (20 C in Scotland and Northern Ireland), and bacteria breed in it",
+            "move the cold taps to the mains or to a second cistern; the year counts the hours above the limit",
+        ),
+        "garden" => (
+            "garden",
+            "a hose on the mains or a rain butt",
+            "A hose on a warmed cistern makes spray of water in which bacteria breed",
+            "water the garden from the mains or a rain butt",
+        ),
+        _ => return None,
+    };
+    Some(Misfit {
+        code: "warmed-cold-water",
+        severity: Severity::Warning,
+        place,
+        found: found.to_owned(),
+        expected: expected.to_owned(),
+        says: says.to_owned(),
+        hint,
     })
 }
 

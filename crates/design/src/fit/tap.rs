@@ -1,14 +1,60 @@
 //! What must fit in the household: one way of saying what it draws.
 
-use super::{Misfit, report};
+use super::{Misfit, metric, report};
 use crate::problem::Severity;
+use crate::quantity::Kind;
 use crate::values::Values;
 use crate::walk::Desk;
 
 pub(super) fn check(desk: &mut Desk, values: &Values) {
-    if let Some(misfit) = demand(values) {
+    let misfits = [demand(values), weekend_alone(values), idle_valve(values), locked_out(values)];
+    for misfit in misfits.into_iter().flatten() {
         report(desk, values, misfit);
     }
+}
+
+/// A weekend's profile is that of days that have a profile already.
+fn weekend_alone(values: &Values) -> Option<Misfit> {
+    let weekend = values.word("tap.weekend-profile")?.to_owned();
+    values.entry("tap.profile").is_none().then(|| Misfit {
+        code: "not-used",
+        severity: Severity::Fault,
+        place: "tap.weekend-profile".to_owned(),
+        found: weekend,
+        expected: "tap.profile beside it".to_owned(),
+        says: "tap.weekend-profile means nothing without tap.profile".to_owned(),
+        hint: "write the weekdays' profile too, or [[tap.draw]] tables with days = \"weekend\"",
+    })
+}
+
+fn idle_valve(values: &Values) -> Option<Misfit> {
+    (values.is_written("tap.heater.inlet-valve")
+        && values.word("tap.heater.kind")? == "instantaneous"
+        && values.entry("tap.heater.highest-inlet").is_none())
+    .then(|| Misfit {
+        code: "not-used",
+        severity: Severity::Fault,
+        place: "tap.heater.inlet-valve".to_owned(),
+        found: values.word("tap.heater.inlet-valve").unwrap_or_default().to_owned(),
+        expected: "tap.heater.highest-inlet beside it".to_owned(),
+        says: "tap.heater.inlet-valve means nothing without tap.heater.highest-inlet".to_owned(),
+        hint: "write the heater's highest inlet temperature, for instance highest-inlet = \"25 C\"",
+    })
+}
+
+/// A heater that stays off on warm water leaves it lukewarm.
+fn locked_out(values: &Values) -> Option<Misfit> {
+    let highest_k = values.si("tap.heater.highest-inlet")?;
+    let highest = metric(Kind::Temperature, highest_k);
+    (values.word("tap.heater.inlet-valve")? == "none").then(|| Misfit {
+        code: "stays-off",
+        severity: Severity::Warning,
+        place: "tap.heater.inlet-valve".to_owned(),
+        found: "none".to_owned(),
+        expected: "tempering".to_owned(),
+        says: format!("The heater stays off where the store's water is above {highest}: what comes is lukewarm, and bacteria in it are not killed"),
+        hint: "fit a mixing valve before the heater, set to its highest inlet",
+    })
 }
 
 fn demand(values: &Values) -> Option<Misfit> {

@@ -21,6 +21,16 @@ pub(super) const SECTIONS: &[Section] = &[
         help: "Insulation of the lid; none for a bare lid.",
     },
     Section { path: "store.coil", presence: Presence::Required, help: "The coil in the water." },
+    Section {
+        path: "store.coil.fins",
+        presence: Presence::Optional,
+        help: "Round fins on the coil's tube; none unless written.",
+    },
+    Section {
+        path: "store.feed[]",
+        presence: Presence::List(0),
+        help: "What else the store feeds beside the heater.",
+    },
     Section { path: "store.loft", presence: Presence::Assumed, help: "The loft it stands in." },
     Section {
         path: "store.overheat",
@@ -36,6 +46,8 @@ pub(super) const PARAMETERS: &[Parameter] = joined![
     layer!("store.lid[]"),
     tube!("store.coil"),
     COIL,
+    FINS,
+    FEEDS,
 ];
 
 const LIDS: &[Word] = &[
@@ -192,6 +204,57 @@ const COIL: &[Parameter] = &[
     .within("20 C", "100 C"),
     parameter("store.overheat.flow", Form::Quantity(Kind::Flow), "Runs at this rate while open.")
         .within("0.1 l/min", "60 l/min"),
+];
+
+const FINS: &[Parameter] = &[
+    parameter("store.coil.fins.outside", Form::Quantity(Kind::Length), "Diameter over the fins.")
+        .within("4 mm", "200 mm"),
+    parameter("store.coil.fins.thickness", Form::Quantity(Kind::Length), "Thickness of one fin.")
+        .within("0.05 mm", "3 mm")
+        .assume("0.4 mm", "fins rolled out of the tube's own wall", "from memory"),
+    parameter(
+        "store.coil.fins.pitch",
+        Form::Quantity(Kind::Length),
+        "From one fin to the next, middle to middle.",
+    )
+    .within("0.5 mm", "50 mm")
+    .assume("2.3 mm", "eleven fins to the inch", "common practice"),
+    parameter(
+        "store.coil.fins.material",
+        Form::Material(Group::Tube),
+        "What the fins are made of.",
+    )
+    .assume("copper", "fins of the tube's own metal", "common practice"),
+    parameter(
+        "store.coil.fins.conductivity",
+        Form::Quantity(Kind::Conductivity),
+        "Conductivity of the fins.",
+    )
+    .within("0.05 W/m K", "500 W/m K")
+    .of("material", Field::Conductivity),
+];
+
+const FEEDS: &[Parameter] = &[
+    parameter("store.feed[].what", Form::Choice(&["cold-taps", "wc", "garden"]), "What it feeds."),
+    parameter(
+        "store.feed[].outlet-height",
+        Form::Quantity(Kind::Length),
+        "Height of its outlet above the base.",
+    )
+    .within("0 mm", "4 m")
+    .assume("50 mm", "cisterns are tapped just above the base", "common practice"),
+    parameter("store.feed[].a-day", Form::Quantity(Kind::Volume), "Water it takes in a day.")
+        .within("0 l", "5000 l"),
+    parameter("store.feed[].from", Form::Clock, "It takes water from this time of day.").assume(
+        "07:00",
+        "a household that is up",
+        "judgement",
+    ),
+    parameter("store.feed[].to", Form::Clock, "It takes water until this time of day.").assume(
+        "22:00",
+        "a household that is up",
+        "judgement",
+    ),
 ];
 
 /// Length of the wall all round \[m\].

@@ -16,6 +16,8 @@ pub(super) const SECTIONS: &[Section] = &[
     },
 ];
 
+const PROFILES: &[&str] = &["3XS", "XXS", "XS", "S", "M", "L", "XL", "XXL"];
+
 pub(super) const PARAMETERS: &[Parameter] = &[
     parameter(
         "tap.people",
@@ -26,10 +28,36 @@ pub(super) const PARAMETERS: &[Parameter] = &[
     .absent(),
     parameter(
         "tap.profile",
-        Form::Choice(&["3XS", "XXS", "XS", "S", "M", "L", "XL", "XXL"]),
+        Form::Choice(PROFILES),
         "A load profile of EU regulation 812/2013.",
     )
     .absent(),
+    parameter(
+        "tap.weekend-profile",
+        Form::Choice(PROFILES),
+        "The load profile of Saturday and Sunday, where it is another.",
+    )
+    .absent(),
+    parameter(
+        "tap.first-weekday",
+        Form::Choice(&[
+            "monday",
+            "tuesday",
+            "wednesday",
+            "thursday",
+            "friday",
+            "saturday",
+            "sunday",
+        ]),
+        "Which day of the week 1 January is.",
+    )
+    .assume("monday", "a typical year has no calendar", "assumed"),
+    parameter(
+        "tap.draw[].days",
+        Form::Choice(&["every-day", "weekdays", "weekend"]),
+        "Days of the week on which it is drawn.",
+    )
+    .assume("every-day", "nothing else is written", "stated"),
     parameter("tap.draw[].time", Form::Clock, "When the draw starts, standard time."),
     parameter("tap.draw[].lasts", Form::Quantity(Kind::Time), "How long it runs.")
         .within("1 min", "10 h"),
@@ -92,6 +120,21 @@ pub(super) const PARAMETERS: &[Parameter] = &[
         Form::Choice(&["cylinder", "instantaneous"]),
         "What tops up after the store.",
     ),
+    parameter(
+        "tap.heater.highest-inlet",
+        Form::Quantity(Kind::Temperature),
+        "Highest temperature of the water an instantaneous heater may be given.",
+    )
+    .within("10 C", "95 C")
+    .absent()
+    .only_ever("kind", &["instantaneous"]),
+    parameter(
+        "tap.heater.inlet-valve",
+        Form::Choice(&["tempering", "none"]),
+        "What stands before it: a valve that mixes mains in down to that, or nothing, and it stays off.",
+    )
+    .assume("tempering", "a mixing valve before the heater is the trade's way", "common practice")
+    .only_ever("kind", &["instantaneous"]),
     parameter("tap.heater.volume", Form::Quantity(Kind::Volume), "Water in the cylinder.")
         .within("5 l", "1000 l")
         .assume("117 l", "the common size of 450 by 900 mm", "common practice")

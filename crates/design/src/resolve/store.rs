@@ -2,7 +2,8 @@
 
 use super::parts::{layers, tube};
 use crate::values::Values;
-use physics::store::{Coil, CoilDirection, Loft, OverheatDischarge, Store};
+use physics::control::ClockSpan;
+use physics::store::{Coil, CoilDirection, Feed, FeedKind, Fins, Loft, OverheatDischarge, Store};
 
 /// A turn wider than this is no turn: the legs are straight \[m\].
 const STRAIGHT_FROM_M: f64 = 1e5;
@@ -37,6 +38,7 @@ pub(super) fn store(values: &Values) -> Option<Store> {
             bottom_height_m: si("coil.bottom-height")?,
             top_height_m: si("coil.top-height")?,
             turn_diameter_m: if turn_m >= STRAIGHT_FROM_M { f64::INFINITY } else { turn_m },
+            fins: fins(values)?,
             direction: match values.word("store.coil.direction")? {
                 "up" => CoilDirection::Up,
                 _ => CoilDirection::Down,
@@ -48,5 +50,41 @@ pub(super) fn store(values: &Values) -> Option<Store> {
             roof_sun_k_m2_w: si("loft.roof-sun")?,
         },
         overheat,
+        feeds: feeds(values)?,
     })
+}
+
+/// Nothing within where no fins are written.
+fn fins(values: &Values) -> Option<Option<Fins>> {
+    let si = |key: &str| values.si(&format!("store.coil.fins.{key}"));
+    if values.table("store.coil.fins").is_none() {
+        return Some(None);
+    }
+    Some(Some(Fins {
+        outside_m: si("outside")?,
+        thickness_m: si("thickness")?,
+        pitch_m: si("pitch")?,
+        conductivity_w_m_k: si("conductivity")?,
+    }))
+}
+
+fn feeds(values: &Values) -> Option<Vec<Feed>> {
+    (0..values.members("store.feed"))
+        .map(|at| {
+            let place = |key: &str| format!("store.feed[{at}].{key}");
+            Some(Feed {
+                kind: match values.word(&place("what"))? {
+                    "cold-taps" => FeedKind::ColdTaps,
+                    "wc" => FeedKind::Closet,
+                    _ => FeedKind::Garden,
+                },
+                outlet_height_m: values.si(&place("outlet-height"))?,
+                day_m3: values.si(&place("a-day"))?,
+                hours: ClockSpan {
+                    from_min: values.minute(&place("from"))?,
+                    to_min: values.minute(&place("to"))?,
+                },
+            })
+        })
+        .collect()
 }

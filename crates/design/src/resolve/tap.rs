@@ -7,7 +7,7 @@ use crate::value::minute_of_day;
 use crate::values::Values;
 use physics::ZERO_CELSIUS_K;
 use physics::tap::household::{day_volume_sap_2012_m3, volume_m3};
-use physics::tap::{Draw, Heater, Mains, Tap};
+use physics::tap::{Draw, DrawDays, Heater, Inlet, Mains, Tap, Weekday};
 
 /// The household with its draws, its cold water and its heater.
 pub(super) fn tap(values: &Values) -> Option<Tap> {
@@ -17,6 +17,7 @@ pub(super) fn tap(values: &Values) -> Option<Tap> {
     Some(Tap {
         draws,
         month_factor,
+        first_weekday: first_weekday(values),
         holidays: values.days("tap.holidays").unwrap_or_default().to_vec(),
         delivery_k,
         mains: mains(values)?,
@@ -26,7 +27,7 @@ pub(super) fn tap(values: &Values) -> Option<Tap> {
                 loss_w_k: si("heater.loss")?,
                 room_k: si("heater.room")?,
             },
-            _ => Heater::Instantaneous,
+            _ => Heater::Instantaneous(inlet(values)),
         },
     })
 }
@@ -52,9 +53,17 @@ pub(crate) fn note_demand(values: &Values, origins: &mut Origins) {
         return;
     };
     let Some((draws, _)) = demand(values, delivery_k) else { return };
-    let day_m3: f64 = draws.iter().map(|draw| draw.volume_m3).sum();
-    let value =
-        format!("{} a day in {} draws", show(Kind::Volume, day_m3, Units::Metric), draws.len());
+    let on = |day: Weekday| {
+        let drawn: Vec<f64> =
+            draws.iter().filter(|draw| draw.days.holds(day)).map(|draw| draw.volume_m3).collect();
+        let day_m3 = drawn.iter().sum();
+        format!("{} a day in {} draws", show(Kind::Volume, day_m3, Units::Metric), drawn.len())
+    };
+    let value = if values.word("tap.weekend-profile").is_some() {
+        format!("{}, at the weekend {}", on(Weekday::Monday), on(Weekday::Sunday))
+    } else {
+        on(Weekday::Monday)
+    };
     origins.note("tap.draw", value, Origin::Assumed { source, certainty: certainty.to_owned() });
 }
 
@@ -64,7 +73,15 @@ fn demand(values: &Values, delivery_k: f64) -> Option<(Vec<Draw>, [f64; 12])> {
         return household(people);
     }
     if let Some(name) = values.word("tap.profile") {
-        return Some((profile(name, delivery_k)?, [1.0; 12]));
+        let draws = match values.word("tap.weekend-profile") {
+            None => profile(name, delivery_k, DrawDays::Every)?,
+            Some(weekend) => {
+                let mut draws = profile(name, delivery_k, DrawDays::Weekdays)?;
+                draws.extend(profile(weekend, delivery_k, DrawDays::Weekend)?);
+                draws
+            }
+        };
+        return Some((draws, [1.0; 12]));
     }
     let own: Option<Vec<Draw>> = (0..values.members("tap.draw"))
         .map(|at| {
@@ -72,6 +89,11 @@ fn demand(values: &Values, delivery_k: f64) -> Option<(Vec<Draw>, [f64; 12])> {
                 start_min: values.minute(&format!("tap.draw[{at}].time"))?,
                 minutes: whole_minutes(values.si(&format!("tap.draw[{at}].lasts"))? / 60.0),
                 volume_m3: values.si(&format!("tap.draw[{at}].volume"))?,
+                days: match values.word(&format!("tap.draw[{at}].days"))? {
+                    "weekdays" => DrawDays::Weekdays,
+                    "weekend" => DrawDays::Weekend,
+                    _ => DrawDays::Every,
+                },
             })
         })
         .collect();
@@ -98,6 +120,7 @@ fn household(people: f64) -> Option<(Vec<Draw>, [f64; 12])> {
                 start_min: minute_of_day(&draw.time)?,
                 minutes: draw.minutes,
                 volume_m3: day_m3 * draw.share,
+                days: DrawDays::Every,
             })
         })
         .collect();
@@ -105,7 +128,7 @@ fn household(people: f64) -> Option<(Vec<Draw>, [f64; 12])> {
 }
 
 /// The law's energies as volumes at delivery, from the cold water they count from.
-fn profile(name: &str, delivery_k: f64) -> Option<Vec<Draw>> {
+fn profile(name: &str, delivery_k: f64, days: DrawDays) -> Option<Vec<Draw>> {
     draws::profile(name)?
         .draws
         .iter()
@@ -115,9 +138,30 @@ fn profile(name: &str, delivery_k: f64) -> Option<Vec<Draw>> {
                 start_min: minute_of_day(&draw.time)?,
                 minutes: whole_minutes(volume_m3 * 1e3 / draw.flow_l_min),
                 volume_m3,
+                days,
             })
         })
         .collect()
+}
+
+fn first_weekday(values: &Values) -> Weekday {
+    match values.word("tap.first-weekday") {
+        Some("tuesday") => Weekday::Tuesday,
+        Some("wednesday") => Weekday::Wednesday,
+        Some("thursday") => Weekday::Thursday,
+        Some("friday") => Weekday::Friday,
+        Some("saturday") => Weekday::Saturday,
+        Some("sunday") => Weekday::Sunday,
+        _ => Weekday::Monday,
+    }
+}
+
+fn inlet(values: &Values) -> Inlet {
+    match (values.si("tap.heater.highest-inlet"), values.word("tap.heater.inlet-valve")) {
+        (None, _) => Inlet::Any,
+        (Some(highest_k), Some("none")) => Inlet::LockedOut { highest_k },
+        (Some(highest_k), _) => Inlet::Tempered { highest_k },
+    }
 }
 
 fn mains(values: &Values) -> Option<Mains> {

@@ -314,6 +314,7 @@ mod tests {
         top_height_m: 0.3,
         turn_diameter_m: 0.35,
         direction: CoilDirection::Down,
+        fins: None,
     };
 
     fn bank(panels: Vec<Panel>, join: Join) -> Bank {

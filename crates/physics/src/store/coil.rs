@@ -6,6 +6,7 @@ pub use super::convection::StillWater;
 
 use super::convection::still_water_film_w_m2_k;
 use super::error::StoreError;
+use super::fins::finned_w_m_k;
 use super::parts::Coil;
 use crate::balance::crossing;
 use crate::circuit::film::{Heating, TubeFlow, film_w_m2_k, nusselt_helix};
@@ -18,7 +19,8 @@ pub struct CoilFilm {
     pub reynolds: f64,
     /// Film inside, on the bore \[W/(m2 K)\].
     pub inside_w_m2_k: f64,
-    /// Film outside, on the outside diameter \[W/(m2 K)\].
+    /// Film outside, on the outside diameter: for a finned tube what all its surface passes, as if
+    /// the bare tube did \[W/(m2 K)\].
     pub outside_w_m2_k: f64,
     /// The wall's outer face, absolute \[K\].
     pub wall_k: f64,
@@ -58,6 +60,7 @@ impl CoilFilm {
 ///     top_height_m: 0.25,
 ///     turn_diameter_m: f64::INFINITY,
 ///     direction: CoilDirection::Down,
+///     fins: None,
 /// };
 /// let film = coil_conductance(&coil, Fluid::Water, 0.04, 328.15, 303.15).unwrap();
 /// assert!((film.ua_w_k - 173.0).abs() < 2.0);
@@ -93,8 +96,8 @@ pub struct CoilMoment {
 /// ```
 ///
 /// Inside: [`nusselt_helix`] with an even wall, straight where the turn's diameter is infinite.
-/// Outside: the chosen relation, at the wall temperature for which the heat through film and wall
-/// is the heat the water takes. Each turn is taken as lying alone: a tight coil gets 10 to 25 %
+/// Outside: the chosen relation, or [`finned_w_m_k`] where there are fins, at the wall temperature
+/// for which the heat through film and wall is the heat the water takes. Each turn is taken as lying alone: a tight coil gets 10 to 25 %
 /// less outside (a judgement of the trade, not a measured figure).
 ///
 /// - `relation`: film outside; decides most of the answer.
@@ -134,7 +137,11 @@ pub fn coil_conductance_by(
     let outside_m2 = PI * tube.outside_m * coil.length_m;
 
     let difference_k = fluid_k - water_k;
-    let film = |wall_k: f64| still_water_film_w_m2_k(relation, tube.outside_m, (wall_k, water_k));
+    let film = |wall_k: f64| match &coil.fins {
+        None => still_water_film_w_m2_k(relation, tube.outside_m, (wall_k, water_k)),
+        Some(fins) => finned_w_m_k(fins, tube.outside_m, (wall_k, water_k))
+            .map(|passed_w_m_k| passed_w_m_k / (PI * tube.outside_m)),
+    };
     let wall_rise_k = if difference_k == 0.0 {
         0.0
     } else {

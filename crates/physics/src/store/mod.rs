@@ -4,7 +4,9 @@ pub mod cistern;
 pub mod coil;
 pub mod convection;
 pub mod error;
+pub mod fins;
 mod parts;
 
 pub use error::StoreError;
-pub use parts::{Coil, CoilDirection, Loft, OverheatDischarge, Store};
+pub use fins::Fins;
+pub use parts::{Coil, CoilDirection, Feed, FeedKind, Loft, OverheatDischarge, Store};

@@ -1,5 +1,7 @@
 //! What a build says of its store.
 
+use super::fins::Fins;
+use crate::control::ClockSpan;
 use crate::panel::{Layer, Tube};
 
 /// The store's part of a build.
@@ -34,12 +36,19 @@ pub struct Store {
     pub loft: Loft,
     /// What lets hot water go before it boils; `None` where nothing does.
     pub overheat: Option<OverheatDischarge>,
+    /// What else it feeds beside the heater.
+    pub feeds: Vec<Feed>,
 }
 
 impl Store {
     /// Area of the water seen from above \[m2\].
     pub fn plan_area_m2(&self) -> f64 {
         self.volume_m3 / self.water_depth_m
+    }
+
+    /// Whether cold taps are among what it feeds.
+    pub fn feeds_cold_taps(&self) -> bool {
+        self.feeds.iter().any(|feed| feed.kind == FeedKind::ColdTaps)
     }
 }
 
@@ -58,6 +67,8 @@ pub struct Coil {
     pub turn_diameter_m: f64,
     /// Which way the fluid runs through it.
     pub direction: CoilDirection,
+    /// Fins on its tube; `None` for a plain one.
+    pub fins: Option<Fins>,
 }
 
 /// Which way the fluid runs through the coil.
@@ -78,6 +89,30 @@ pub struct Loft {
     pub indoor_k: f64,
     /// Rise by the sun on the roof \[K per W/m2\] of irradiance in the panel's plane.
     pub roof_sun_k_m2_w: f64,
+}
+
+/// Something else the store feeds beside the heater; cold refills what it takes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Feed {
+    /// What it is.
+    pub kind: FeedKind,
+    /// Height of its outlet above the base \[m\].
+    pub outlet_height_m: f64,
+    /// Water it takes in a day \[m3\].
+    pub day_m3: f64,
+    /// Part of the day in which it takes it.
+    pub hours: ClockSpan,
+}
+
+/// What a store can feed beside the heater.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FeedKind {
+    /// Cold taps: their water must stay cold.
+    ColdTaps,
+    /// A water closet.
+    Closet,
+    /// Watering the garden.
+    Garden,
 }
 
 /// A thermostatic valve that lets hot water run to waste; cold refills.

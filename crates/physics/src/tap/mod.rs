@@ -6,4 +6,4 @@ pub mod mains;
 mod parts;
 
 pub use error::TapError;
-pub use parts::{DaySpan, Draw, Heater, Mains, Tap};
+pub use parts::{DaySpan, Draw, DrawDays, Heater, Inlet, Mains, Tap, Weekday};

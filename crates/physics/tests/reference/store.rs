@@ -28,6 +28,7 @@ fn coil(outside_m: f64, bore_m: f64, length_m: f64) -> Coil {
         top_height_m: 0.25,
         turn_diameter_m: f64::INFINITY,
         direction: CoilDirection::Down,
+        fins: None,
     }
 }
 
@@ -209,6 +210,7 @@ fn cistern() -> Store {
         coil: coil(0.015, 0.0136, 8.0),
         loft: Loft { outdoor_weight: 0.6, indoor_k: 293.15, roof_sun_k_m2_w: 0.01 },
         overheat: None,
+        feeds: Vec::new(),
     }
 }
 

@@ -129,7 +129,6 @@ fn year_wire(
     result: &YearResult,
     bracket: BracketWire,
 ) -> YearWire {
-    let area_m2 = loaded.build.panel.sheet_area_m2();
     let climate = &loaded.climate;
     YearWire {
         title: loaded.design.title.clone(),
@@ -140,8 +139,8 @@ fn year_wire(
             longitude_deg: climate.longitude.degrees(),
             kind: "hourly".to_owned(),
         },
-        year: whole(result, forcing, area_m2),
-        months: (0..12).map(|place| month(result, forcing, area_m2, place)).collect(),
+        year: whole(result, forcing, &loaded.build),
+        months: (0..12).map(|place| month(result, forcing, &loaded.build, place)).collect(),
         balance: result.balance().into(),
         bracket,
         events: result.events.iter().map(EventWire::from).collect(),

@@ -190,8 +190,18 @@ fn way_of_the_heat(year: &MonthWire, rulers: &Rulers) -> String {
     row("", year.dumped_kwh, "is let go by the overheat discharge");
     row("tap", year.tap_heat_kwh, "leaves the store with drawn water");
     row("", year.twin_tap_heat_kwh, "would do so without a panel: the loft's own warmth");
+    if year.other_heat_kwh != 0.0 {
+        row(
+            "",
+            year.other_heat_kwh,
+            "leaves it with what else the cistern feeds: it spares nothing",
+        );
+    }
     row("", year.need_heat_kwh, "is wanted at the tap");
     row("", year.topup_heat_kwh, "is given by the heater");
+    if year.unmet_heat_kwh > 0.0 {
+        row("", year.unmet_heat_kwh, "it would not give, its water being too warm for it: unmet");
+    }
     table.text("")
 }
 
@@ -241,6 +251,24 @@ fn extremes(wire: &YearWire, rulers: &Rulers) -> String {
         ),
     );
     row("Water", format!("{} drawn", rulers.volume_text(year.drawn_l)));
+    if year.other_l > 0.0 {
+        row("", format!("{} to what else the cistern feeds", rulers.volume_text(year.other_l)));
+    }
+    if let (Some(above_25), Some(above_20)) =
+        (year.hours_cold_tap_above_25_c, year.hours_cold_tap_above_20_c)
+    {
+        row(
+            "Cold taps",
+            format!(
+                "{} h of the year above {}, the limit for cold water; {} h above {}, that of Scotland \
+                 and Northern Ireland",
+                whole(above_25),
+                rulers.temperature_text(25.0),
+                whole(above_20),
+                rulers.temperature_text(20.0)
+            ),
+        );
+    }
     if year.dumped_l > 0.0 {
         row("", format!("{} let go by the overheat discharge", rulers.volume_text(year.dumped_l)));
     }

@@ -1,6 +1,7 @@
 //! A year as JSON.
 
-use physics::ZERO_CELSIUS_K;
+use physics::store::Store;
+use physics::{Build, ZERO_CELSIUS_K};
 use schemars::JsonSchema;
 use serde::Serialize;
 use year::ledger::KWH_J;
@@ -81,13 +82,17 @@ pub struct MonthWire {
     pub tap_heat_kwh: f64,
     /// The same without a panel.
     pub twin_tap_heat_kwh: f64,
+    /// Carried out by what else the store feeds, above its mains temperature; spares nothing.
+    pub other_heat_kwh: f64,
     /// What brings all drawn water from mains to delivery temperature.
     pub need_heat_kwh: f64,
     /// What the heater gives.
     pub topup_heat_kwh: f64,
+    /// What an instantaneous heater would not give, its water being warmer than it lets in.
+    pub unmet_heat_kwh: f64,
     /// What it gives without a panel.
     pub twin_topup_heat_kwh: f64,
-    /// Twin's top-up less the build's.
+    /// Twin's top-up less the build's, and less what the heater would not give.
     pub spared_heat_kwh: f64,
     /// Spared heat over the twin's top-up.
     pub share: f64,
@@ -109,10 +114,17 @@ pub struct MonthWire {
     pub store_mean_c: f64,
     /// Hours in which the store's mean stood from 20 to 45 C.
     pub hours_store_20_45_c: f64,
+    /// Hours in which the water at the cold taps' outlet stood above 20 C, the limit in Scotland
+    /// and Northern Ireland; null where the store feeds none.
+    pub hours_cold_tap_above_20_c: Option<f64>,
+    /// The same above 25 C, the limit in England and Wales.
+    pub hours_cold_tap_above_25_c: Option<f64>,
     /// Water let go by the overheat discharge.
     pub dumped_l: f64,
     /// Water drawn.
     pub drawn_l: f64,
+    /// Water taken by what else the store feeds.
+    pub other_l: f64,
 }
 
 /// How far stored and crossed heat disagree.
@@ -196,35 +208,38 @@ struct Sunlight {
 }
 
 /// A month of a result, 0 January to 11 December.
-pub fn month(result: &YearResult, forcing: &Forcing, area_m2: f64, month: usize) -> MonthWire {
+pub fn month(result: &YearResult, forcing: &Forcing, build: &Build, month: usize) -> MonthWire {
     span(
         &result.build.months[month],
         &result.twin.months[month],
         &Sunlight {
             horizontal_kwh_m2: forcing.light.horizontal_kwh_m2[month],
             plane_kwh_m2: forcing.light.plane_kwh_m2[month],
-            area_m2,
+            area_m2: build.panel.sheet_area_m2(),
         },
+        &build.store,
     )
 }
 
 /// The whole year of a result.
-pub fn whole(result: &YearResult, forcing: &Forcing, area_m2: f64) -> MonthWire {
+pub fn whole(result: &YearResult, forcing: &Forcing, build: &Build) -> MonthWire {
     span(
         &result.build.year(),
         &result.twin.year(),
         &Sunlight {
             horizontal_kwh_m2: forcing.light.horizontal_kwh_m2.iter().sum(),
             plane_kwh_m2: forcing.light.plane_kwh_m2.iter().sum(),
-            area_m2,
+            area_m2: build.panel.sheet_area_m2(),
         },
+        &build.store,
     )
 }
 
-fn span(build: &Tally, twin: &Tally, sun: &Sunlight) -> MonthWire {
+fn span(build: &Tally, twin: &Tally, sun: &Sunlight, store: &Store) -> MonthWire {
     let kwh = |joules: f64| joules / KWH_J;
     let celsius = |kelvin: f64| kelvin - ZERO_CELSIUS_K;
     let hottest_c = |kelvin: f64| (kelvin > 0.0).then(|| celsius(kelvin));
+    let of_taps = |seconds: f64| store.feeds_cold_taps().then_some(seconds / 3600.0);
     let flows = &build.flows;
     MonthWire {
         horizontal_irradiation_kwh_m2: sun.horizontal_kwh_m2,
@@ -239,8 +254,10 @@ fn span(build: &Tally, twin: &Tally, sun: &Sunlight) -> MonthWire {
         dumped_kwh: kwh(build.dumped_j),
         tap_heat_kwh: kwh(build.tap_heat_j),
         twin_tap_heat_kwh: kwh(twin.tap_heat_j),
+        other_heat_kwh: kwh(build.other_heat_j),
         need_heat_kwh: kwh(build.need_heat_j),
         topup_heat_kwh: kwh(build.topup_heat_j),
+        unmet_heat_kwh: kwh(build.unmet_heat_j),
         twin_topup_heat_kwh: kwh(twin.topup_heat_j),
         spared_heat_kwh: kwh(spared_heat_j(build, twin)),
         share: share(build, twin),
@@ -253,7 +270,10 @@ fn span(build: &Tally, twin: &Tally, sun: &Sunlight) -> MonthWire {
         store_max_c: celsius(build.store_max_k),
         store_mean_c: celsius(build.store_mean_k()),
         hours_store_20_45_c: build.store_warm_s / 3600.0,
+        hours_cold_tap_above_20_c: of_taps(build.cold_tap_above_20_c_s),
+        hours_cold_tap_above_25_c: of_taps(build.cold_tap_above_25_c_s),
         dumped_l: build.dumped_m3 * 1000.0,
         drawn_l: build.drawn_m3 * 1000.0,
+        other_l: build.other_m3 * 1000.0,
     }
 }

@@ -4,8 +4,13 @@ use serde_json::Value;
 
 use crate::program::run;
 
-const BUILDS: [&str; 4] =
-    ["first-panel.toml", "larger-tubes.toml", "pair-better-back.toml", "southern-harp.toml"];
+const BUILDS: [&str; 5] = [
+    "first-panel.toml",
+    "larger-tubes.toml",
+    "pair-better-back.toml",
+    "southern-harp.toml",
+    "thermostat-shed.toml",
+];
 
 fn document(arguments: &[&str], status: i32) -> Value {
     let run = run(arguments);

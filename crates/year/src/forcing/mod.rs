@@ -7,7 +7,7 @@ mod light;
 mod optics_table;
 mod shape;
 
-pub use draws::{DrawMinute, draw_minutes};
+pub use draws::{DrawMinute, FeedMinute, draw_minutes, feed_minutes};
 pub use hours::{HourForcing, hour_forcing};
 pub use light::{MinuteLight, minute_light};
 pub use optics_table::OpticsTable;
@@ -28,6 +28,8 @@ pub struct Forcing {
     pub hours: Vec<HourForcing>,
     /// Minutes in which water is drawn, in order.
     pub draws: Vec<DrawMinute>,
+    /// What else the store feeds takes, in order.
+    pub feeds: Vec<FeedMinute>,
 }
 
 impl Forcing {
@@ -50,6 +52,11 @@ impl Forcing {
         let light = minute_light(climate, &build.sun, &optics)
             .map_err(|error| YearError::Weather(error.to_string()))?;
         let hours = hour_forcing(build, climate, &light.plane_w_m2)?;
-        Ok(Forcing { light, hours, draws: draw_minutes(&build.tap) })
+        Ok(Forcing {
+            light,
+            hours,
+            draws: draw_minutes(&build.tap),
+            feeds: feed_minutes(&build.store, &build.tap),
+        })
     }
 }

@@ -2,8 +2,8 @@
 
 use physics::ZERO_CELSIUS_K;
 use physics::matter::fluid::{Fluid, properties_held};
-use physics::store::Store;
 use physics::store::cistern::{OpenWater, evaporation_w, store_loss};
+use physics::store::{FeedKind, Store};
 
 use crate::YearError;
 
@@ -37,6 +37,10 @@ pub struct StorePlant {
     pub outlet: usize,
     /// Where the probe sits.
     pub probe: usize,
+    /// Where water leaves to what else the store feeds, in the build's order.
+    pub feeds: Vec<usize>,
+    /// Where the highest outlet to cold taps is; `None` where it feeds none.
+    pub cold_tap: Option<usize>,
     /// Surrounding water that falling cold takes along in passing one layer, per litre of cold.
     pub entrained_per_layer: f64,
     depth_m: f64,
@@ -67,12 +71,22 @@ impl StorePlant {
             inlet: 0,
             outlet: 0,
             probe: 0,
+            feeds: Vec::new(),
+            cold_tap: None,
             entrained_per_layer: store.entrainment / layers as f64,
             depth_m: store.water_depth_m,
         };
         plant.inlet = plant.layer_at(store.inlet_height_m);
         plant.outlet = plant.layer_at(store.outlet_height_m);
         plant.probe = plant.layer_at(probe_height_m);
+        plant.feeds = store.feeds.iter().map(|feed| plant.layer_at(feed.outlet_height_m)).collect();
+        plant.cold_tap = store
+            .feeds
+            .iter()
+            .zip(&plant.feeds)
+            .filter(|(feed, _)| feed.kind == FeedKind::ColdTaps)
+            .map(|(_, &layer)| layer)
+            .max();
         Ok(plant)
     }
 

@@ -1,8 +1,10 @@
 //! Heat is kept: what is stored and what crosses agree, and no flow can be off without showing.
 
 use physics::ZERO_CELSIUS_K;
-use physics::store::OverheatDischarge;
+use physics::control::ClockSpan;
+use physics::store::{Feed, FeedKind, OverheatDischarge};
 use physics::tap::Heater;
+use year::forcing::feed_minutes;
 use year::ledger::{Ledger, Tally, balance};
 use year::{Plant, Recorder, Upset, march};
 
@@ -12,7 +14,7 @@ use crate::houses::{BUILDS, house};
 const RESIDUAL_SHARE: f64 = 1e-9;
 
 /// A year in which every flow there is flows: the first sample with a loose lid, an overheat
-/// discharge that opens early, and a cylinder downstream.
+/// discharge that opens early, cold taps beside the heater, and a cylinder downstream.
 fn busy_year() -> Ledger {
     let mut house = house("first-panel.toml");
     house.build.store.lid_gap_m2 = 0.02;
@@ -23,6 +25,13 @@ fn busy_year() -> Ledger {
     });
     house.build.tap.heater =
         Heater::Cylinder { volume_m3: 0.12, loss_w_k: 1.8, room_k: ZERO_CELSIUS_K + 18.0 };
+    house.build.store.feeds.push(Feed {
+        kind: FeedKind::ColdTaps,
+        outlet_height_m: 0.3,
+        day_m3: 0.05,
+        hours: ClockSpan { from_min: 420, to_min: 1320 },
+    });
+    house.forcing.feeds = feed_minutes(&house.build.store, &house.build.tap);
     let plant = Plant::compile(&house.build).expect("the samples compile");
     march(&plant, &house.forcing, &Upset::none(), &mut Recorder::none())
         .expect("the samples compute")
@@ -50,7 +59,7 @@ fn one_percent_off_in_any_flow_is_seen() {
     let ledger = busy_year();
     assert!(ledger.balance().residual_share < RESIDUAL_SHARE);
     type Pick = fn(&mut Tally) -> &mut f64;
-    let picks: [(&str, Pick); 12] = [
+    let picks: [(&str, Pick); 13] = [
         ("absorbed", |tally| &mut tally.flows.absorbed_j),
         ("panel loss", |tally| &mut tally.flows.panel_loss_j),
         ("panel heat", |tally| &mut tally.flows.panel_heat_j),
@@ -60,6 +69,7 @@ fn one_percent_off_in_any_flow_is_seen() {
         ("evaporation", |tally| &mut tally.flows.evaporation_j),
         ("dumped", |tally| &mut tally.dumped_j),
         ("tap heat", |tally| &mut tally.tap_heat_j),
+        ("other heat", |tally| &mut tally.other_heat_j),
         ("top-up", |tally| &mut tally.topup_heat_j),
         ("heater loss", |tally| &mut tally.heater_loss_j),
         ("delivered", |tally| &mut tally.delivered_j),

@@ -5,9 +5,14 @@ use std::path::{Path, PathBuf};
 use physics::{Build, Climate};
 use year::Forcing;
 
-/// The four builds of the sample job book.
-pub const BUILDS: [&str; 4] =
-    ["first-panel.toml", "larger-tubes.toml", "pair-better-back.toml", "southern-harp.toml"];
+/// The five builds of the sample job book.
+pub const BUILDS: [&str; 5] = [
+    "first-panel.toml",
+    "larger-tubes.toml",
+    "pair-better-back.toml",
+    "southern-harp.toml",
+    "thermostat-shed.toml",
+];
 
 /// A build, its climate and its forcing.
 pub struct House {

@@ -5,10 +5,12 @@
 #![allow(clippy::print_stdout)]
 
 mod balance;
+mod control;
 mod houses;
 mod laws;
 mod nine_weeks;
 mod plain_twin;
 mod plausible;
 mod seconds;
+mod store_and_tap;
 mod tables;

@@ -6,7 +6,7 @@ use ode_solvers::{DVector, Dopri5, System};
 use year::{Forcing, Plant, Tally, Upset, march_days, start_state};
 
 use crate::houses::{House, house};
-use crate::plain_twin::{Moment, hour_of, mix, rates, row};
+use crate::plain_twin::{Moment, POWERS, hour_of, mix, rates, row};
 use crate::seconds::Decisions;
 
 /// A year that begins so many days later.
@@ -23,14 +23,19 @@ fn begun_later(house: &House, days: usize) -> House {
         draw.minute = (draw.minute + year - shift) % year;
     }
     draws.sort_by_key(|draw| draw.minute);
+    let mut feeds = house.forcing.feeds.clone();
+    for feed in &mut feeds {
+        feed.minute = (feed.minute + year - shift) % year;
+    }
+    feeds.sort_by_key(|feed| (feed.minute, feed.feed));
     House {
         build: house.build.clone(),
         climate: house.climate.clone(),
-        forcing: Forcing { light, hours, draws },
+        forcing: Forcing { light, hours, draws, feeds },
     }
 }
 
-/// One stretch in which nothing is decided: nodes, then the nine energies.
+/// One stretch in which nothing is decided: nodes, then the energies.
 struct Stretch<'a> {
     plant: &'a Plant,
     hour: &'a year::Hour,
@@ -55,10 +60,10 @@ impl System<f64, DVector<f64>> for Stretch<'_> {
 }
 
 /// A week by the solver, water mixed every five seconds while it is moved or heated.
-fn solved_week(house: &House, plant: &Plant, decisions: &Decisions) -> [f64; 9] {
+fn solved_week(house: &House, plant: &Plant, decisions: &Decisions) -> [f64; POWERS] {
     let start = row(&start_state(plant, &house.forcing).expect("the samples compute"));
     let nodes = start.len();
-    let mut values = DVector::from_element(nodes + 9, 0.0);
+    let mut values = DVector::from_element(nodes + POWERS, 0.0);
     values.as_mut_slice()[..nodes].copy_from_slice(&start);
     let mut draws = house.forcing.draws.iter().peekable();
     for hour in 0..7 * 24 {
@@ -77,7 +82,7 @@ fn solved_week(house: &House, plant: &Plant, decisions: &Decisions) -> [f64; 9] 
             }
         }
     }
-    let mut energies = [0.0; 9];
+    let mut energies = [0.0; POWERS];
     energies.copy_from_slice(&values.as_slice()[nodes..]);
     energies
 }

@@ -1,6 +1,7 @@
 //! A slow, plain right-hand side of the same nodes, written apart from the engine: each stream and
 //! each loss by itself, nothing straightened, nothing grouped.
 
+use physics::tap::{Heater, Inlet};
 use year::forcing::HourForcing;
 use year::plant::PipeRun;
 use year::{Hour, Plant, State};
@@ -13,6 +14,9 @@ pub struct Moment {
     pub flowing: bool,
     pub drawn_m3_s: f64,
     pub discharged_m3_s: f64,
+    /// What else the store feeds takes, and from which layer.
+    pub fed_m3_s: f64,
+    pub fed_from: usize,
 }
 
 /// Powers at the interfaces \[W\], in the order of the heat.
@@ -27,10 +31,14 @@ pub struct Powers {
     pub evaporation: f64,
     pub dumped: f64,
     pub tap_heat: f64,
+    pub other_heat: f64,
 }
 
+/// How many there are.
+pub const POWERS: usize = 10;
+
 impl Powers {
-    pub fn list(&self) -> [f64; 9] {
+    pub fn list(&self) -> [f64; POWERS] {
         [
             self.absorbed,
             self.panel_loss,
@@ -41,6 +49,7 @@ impl Powers {
             self.evaporation,
             self.dumped,
             self.tap_heat,
+            self.other_heat,
         ]
     }
 }
@@ -116,12 +125,24 @@ pub fn rates(
     if moment.flowing {
         circulate(plant, nodes, &at, &mut gain, &mut powers);
     }
-    if moment.drawn_m3_s > 0.0 {
+    let drawn_m3_s =
+        moment.drawn_m3_s * from_store(plant, mains_k, nodes[at.water + plant.store.outlet]);
+    if drawn_m3_s > 0.0 {
         powers.tap_heat = pass(
             plant,
             mains_k,
-            moment.drawn_m3_s,
+            drawn_m3_s,
             plant.store.outlet,
+            &nodes[at.water..],
+            &mut gain[at.water..],
+        );
+    }
+    if moment.fed_m3_s > 0.0 {
+        powers.other_heat = pass(
+            plant,
+            mains_k,
+            moment.fed_m3_s,
+            moment.fed_from,
             &nodes[at.water..],
             &mut gain[at.water..],
         );
@@ -192,6 +213,18 @@ fn circulate(plant: &Plant, nodes: &[f64], at: &Starts, gain: &mut [f64], powers
     for i in at.flow..at.cool {
         gain[i] += rate * (stream - nodes[i]);
         stream = nodes[i];
+    }
+}
+
+/// What part of a draw a mixing valve before the heater takes from the store.
+fn from_store(plant: &Plant, mains_k: f64, store_k: f64) -> f64 {
+    match plant.heater {
+        Heater::Instantaneous(Inlet::Tempered { highest_k }) if store_k > highest_k => {
+            // Store water and mains, mixed, stand at the limit.
+            let mains_part = (store_k - highest_k) / (store_k - mains_k);
+            1.0 - mains_part.min(1.0)
+        }
+        _ => 1.0,
     }
 }
 

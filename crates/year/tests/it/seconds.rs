@@ -1,10 +1,14 @@
 //! Annual energies against the same nodes marched in one-second steps.
 
+use physics::ZERO_CELSIUS_K;
 use physics::climate::HOURS_PER_YEAR;
+use physics::control::{ClockSpan, FrostAction, PanelStop};
+use physics::store::{Feed, FeedKind};
+use year::forcing::feed_minutes;
 use year::{Channel, Flows, Plant, Recorder, Tally, Upset, march, start_state};
 
 use crate::houses::{BUILDS, House, house};
-use crate::plain_twin::{Moment, Powers, hour_of, mix, rates, row};
+use crate::plain_twin::{Moment, POWERS, Powers, hour_of, mix, rates, row};
 
 /// What the engine decided, minute by minute, for the other march to follow: pump starts are thus
 /// left out of the comparison.
@@ -30,6 +34,8 @@ impl Decisions {
             flowing: value(Channel::Flow) > 0.0,
             drawn_m3_s: 0.0,
             discharged_m3_s: value(Channel::Discharge) / 60_000.0,
+            fed_m3_s: 0.0,
+            fed_from: 0,
         }
     }
 }
@@ -47,8 +53,9 @@ fn engine_year(house: &House, plant: &Plant) -> (Tally, Decisions) {
 fn seconds_year(house: &House, plant: &Plant, decisions: &Decisions) -> Powers {
     let mut nodes = row(&start_state(plant, &house.forcing).expect("the samples compute"));
     let mut warming = vec![0.0; nodes.len()];
-    let mut energies = [0.0; 9];
+    let mut energies = [0.0; POWERS];
     let mut draws = house.forcing.draws.iter().peekable();
+    let mut feeds = house.forcing.feeds.iter().peekable();
     for hour in 0..HOURS_PER_YEAR {
         let weather = hour_of(plant, &house.forcing.hours[hour]);
         for minute in hour * 60..hour * 60 + 60 {
@@ -56,7 +63,16 @@ fn seconds_year(house: &House, plant: &Plant, decisions: &Decisions) -> Powers {
             if draws.peek().is_some_and(|draw| draw.minute as usize == minute) {
                 moment.drawn_m3_s = draws.next().map_or(0.0, |draw| draw.volume_m3 / 60.0);
             }
-            let busy = moment.flowing || moment.drawn_m3_s > 0.0 || moment.discharged_m3_s > 0.0;
+            // The houses held here feed one thing at a time.
+            if feeds.peek().is_some_and(|feed| feed.minute as usize == minute) {
+                let feed = feeds.next().expect("just seen");
+                moment.fed_m3_s = feed.volume_m3 / 60.0;
+                moment.fed_from = plant.store.feeds[feed.feed];
+            }
+            let busy = moment.flowing
+                || moment.drawn_m3_s > 0.0
+                || moment.discharged_m3_s > 0.0
+                || moment.fed_m3_s > 0.0;
             let step_s = if busy || moment.absorbed_w_m2 > 0.0 { 1.0 } else { 10.0 };
             for _ in 0..(60.0 / step_s) as usize {
                 let powers = rates(plant, &weather, weather.mains_k, &moment, &nodes, &mut warming);
@@ -80,6 +96,7 @@ fn seconds_year(house: &House, plant: &Plant, decisions: &Decisions) -> Powers {
         evaporation,
         dumped,
         tap_heat,
+        other_heat,
     ] = energies;
     Powers {
         absorbed,
@@ -91,6 +108,7 @@ fn seconds_year(house: &House, plant: &Plant, decisions: &Decisions) -> Powers {
         evaporation,
         dumped,
         tap_heat,
+        other_heat,
     }
 }
 
@@ -100,56 +118,81 @@ fn seconds_year(house: &House, plant: &Plant, decisions: &Decisions) -> Powers {
 #[test]
 fn annual_energies_agree_with_one_second_steps() {
     for name in BUILDS {
-        let house = house(name);
-        let plant = Plant::compile(&house.build).expect("the samples compile");
-        let (year, decisions) = engine_year(&house, &plant);
-        let seconds = seconds_year(&house, &plant, &decisions);
-        let Flows {
-            absorbed_j,
-            panel_loss_j,
-            panel_heat_j,
-            circuit_loss_j,
-            coil_heat_j,
-            store_loss_j,
-            evaporation_j,
-        } = year.flows;
-        let engine = [
-            absorbed_j,
-            panel_loss_j,
-            panel_heat_j,
-            circuit_loss_j,
-            coil_heat_j,
-            store_loss_j,
-            evaporation_j,
-            year.dumped_j,
-            year.tap_heat_j,
-        ];
-        let names = [
-            "absorbed",
-            "panel loss",
-            "panel heat",
-            "circuit loss",
-            "coil heat",
-            "store loss",
-            "evaporation",
-            "dumped",
-            "tap heat",
-        ];
-        for ((what, found), expected) in names.iter().zip(engine).zip(seconds.list()) {
-            let allowed = 0.005 * expected.abs().max(0.1 * seconds.panel_heat);
-            let kwh = 3.6e6;
-            println!(
-                "{name}: {what} {:.3} against {:.3} kWh ({:+.3} %)",
-                found / kwh,
-                expected / kwh,
-                100.0 * (found / expected - 1.0)
-            );
-            assert!(
-                (found - expected).abs() < allowed,
-                "{name}: {what} {:.3} against {:.3} kWh",
-                found / kwh,
-                expected / kwh
-            );
-        }
+        agrees(name, &house(name));
+    }
+}
+
+/// The same with a controller that runs the pump against frost, stops it on a hot panel and lets it
+/// run on, and with a cistern that feeds cold taps beside the heater.
+#[test]
+fn frost_and_feeds_agree_with_one_second_steps() {
+    let mut house = house("first-panel.toml");
+    let control = &mut house.build.control;
+    control.frost = Some(FrostAction { below_k: ZERO_CELSIUS_K + 4.0, rise_difference_k: 3.0 });
+    control.panel_stop =
+        Some(PanelStop { above_k: ZERO_CELSIUS_K + 50.0, fall_difference_k: 10.0 });
+    control.run_on_s = 180.0;
+    house.build.store.feeds.push(Feed {
+        kind: FeedKind::ColdTaps,
+        outlet_height_m: 0.2,
+        day_m3: 0.08,
+        hours: ClockSpan { from_min: 420, to_min: 1320 },
+    });
+    house.forcing.feeds = feed_minutes(&house.build.store, &house.build.tap);
+    agrees("first-panel.toml with frost action and cold taps", &house);
+}
+
+fn agrees(name: &str, house: &House) {
+    let plant = Plant::compile(&house.build).expect("the samples compile");
+    let (year, decisions) = engine_year(house, &plant);
+    let seconds = seconds_year(house, &plant, &decisions);
+    let Flows {
+        absorbed_j,
+        panel_loss_j,
+        panel_heat_j,
+        circuit_loss_j,
+        coil_heat_j,
+        store_loss_j,
+        evaporation_j,
+    } = year.flows;
+    let engine = [
+        absorbed_j,
+        panel_loss_j,
+        panel_heat_j,
+        circuit_loss_j,
+        coil_heat_j,
+        store_loss_j,
+        evaporation_j,
+        year.dumped_j,
+        year.tap_heat_j,
+        year.other_heat_j,
+    ];
+    let names = [
+        "absorbed",
+        "panel loss",
+        "panel heat",
+        "circuit loss",
+        "coil heat",
+        "store loss",
+        "evaporation",
+        "dumped",
+        "tap heat",
+        "other heat",
+    ];
+    for ((what, found), expected) in names.iter().zip(engine).zip(seconds.list()) {
+        let allowed = 0.005 * expected.abs().max(0.1 * seconds.panel_heat);
+        let kwh = 3.6e6;
+        println!(
+            "{name}: {what} {:.3} against {:.3} kWh ({:+.3} %)",
+            found / kwh,
+            expected / kwh,
+            100.0 * (found / expected - 1.0)
+        );
+        assert!(
+            (found - expected).abs() < allowed,
+            "{name}: {what} {:.3} against {:.3} kWh",
+            found / kwh,
+            expected / kwh
+        );
     }
 }
