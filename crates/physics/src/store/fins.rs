@@ -3,6 +3,7 @@
 
 use std::f64::consts::PI;
 
+use super::convection::{StillWater, still_water_film_w_m2_k};
 use super::error::StoreError;
 use crate::GRAVITY_M_S2;
 use crate::matter::fluid::{Fluid, properties_held, water_expansion_1_k};
@@ -48,7 +49,9 @@ impl Fins {
 ///
 /// Fins on a level tube stand upright, so the water between two of them rises as between upright
 /// plates; the plates' height is the diameter over the fins, for fin and bare tube alike. That
-/// height is a judgement: a round fin's mean chord is 0.79 of it, the way round the tube 1.57.
+/// height is a judgement: a round fin's mean chord is 0.79 of it, the way round the tube 1.57. Where
+/// the water between them hardly moves, fins and water together pass what a plain tube as thick as
+/// the fins are wide would, by Churchill and Chu 1975: never less than that.
 ///
 /// - `fins`: the fins. `root_m`: outside diameter of the tube they stand on \[m\].
 /// - `wall_k`, `water_k`: absolute \[K\]; their mean is held to 0 to 110 C for the properties.
@@ -58,8 +61,9 @@ impl Fins {
 /// Fins under the tube's own plume, or furred up, get less.
 ///
 /// # Checked
-/// Fin efficiency against the exact solution with Bessel functions; the film between its two limits;
-/// in all, against the trade's areas for plain and finned coils (C-16).
+/// Fin efficiency against the exact solution; the film between its two limits; the whole between a
+/// plain tube as thick and all its surface at the plain tube's film. No measured coil stands behind
+/// it: take it to a quarter.
 pub fn finned_w_m_k(
     fins: &Fins,
     root_m: f64,
@@ -76,7 +80,10 @@ pub fn finned_w_m_k(
     let nusselt = nusselt_bar_cohen_rohsenow_1984(rayleigh * gap_m / fins.outside_m);
     let film_w_m2_k = nusselt * water.conductivity_w_m_k / gap_m;
     let share = fin_efficiency_schmidt_1949(fins, root_m, film_w_m2_k);
-    Ok(film_w_m2_k * (fins.bare_m(root_m) + share * fins.surface_m(root_m)))
+    let finned_w_m_k = film_w_m2_k * (fins.bare_m(root_m) + share * fins.surface_m(root_m));
+    let thick = StillWater::ChurchillChu1975;
+    let thick_w_m2_k = still_water_film_w_m2_k(thick, fins.outside_m, (wall_k, water_k))?;
+    Ok(finned_w_m_k.max(thick_w_m2_k * PI * fins.outside_m))
 }
 
 /// Efficiency of a round fin of even thickness.
@@ -91,13 +98,15 @@ pub fn finned_w_m_k(
 /// - `film_w_m2_k`: film on both faces \[W/(m2 K)\]; water 200 to 1000.
 ///
 /// # Valid range
-/// R/r up to 3, efficiency above 0.5: within 1 % of the exact solution there. No film gives 1.
+/// R/r up to 2.7: within 2 % of the exact solution there, for low fins (R/r of 1.5) within 0.5 %. No
+/// film gives 1.
 ///
 /// # Source
 /// Schmidt, Refrigerating Engineering 57 (1949) 351; from memory.
 ///
 /// # Checked
-/// Against Gardner 1945, the exact solution with Bessel functions, to 1 %.
+/// Against the exact solution (Gardner 1945, with Bessel functions) of the fin's equation,
+/// integrated: to 0.5 % for low fins, to 2 % up to R/r of 2.7.
 pub fn fin_efficiency_schmidt_1949(fins: &Fins, root_m: f64, film_w_m2_k: f64) -> f64 {
     let radius_share = (fins.outside_m + fins.thickness_m) / root_m;
     let reach = (radius_share - 1.0) * (1.0 + 0.35 * radius_share.ln());
@@ -155,13 +164,17 @@ mod tests {
         Fins { outside_m: 0.022, thickness_m: 0.0004, pitch_m: 0.0023, conductivity_w_m_k: 340.0 };
 
     /// Given fins and film, the exact efficiency is that of Gardner 1945, here integrated: the fin's
-    /// equation (r T')' = m2 r T shot from an insulated tip inwards in 20 000 steps. Within 1 %, the
-    /// relation's own claim.
+    /// equation (r T')' = m2 r T shot from an insulated tip inwards in 20 000 steps. Beside each stands
+    /// that solution by a library's Bessel functions (mpmath 1.3), and how far a fit of one line may
+    /// be from it: half a percent for low fins, 2 % for wide ones.
     #[test]
-    fn the_efficiency_is_the_exact_one_within_a_percent() {
-        for (outside_m, thickness_m, film_w_m2_k) in
-            [(0.022, 0.0004, 500.0), (0.035, 0.0003, 500.0), (0.040, 0.0003, 900.0)]
-        {
+    fn the_efficiency_is_nearly_the_exact_one() {
+        for (outside_m, thickness_m, film_w_m2_k, library, allowed) in [
+            (0.022, 0.0004, 500.0, 0.960766, 0.005),
+            (0.022, 0.0004, 900.0, 0.931857, 0.005),
+            (0.035, 0.0003, 500.0, 0.671537, 0.02),
+            (0.040, 0.0003, 900.0, 0.427663, 0.02),
+        ] {
             let fins = Fins { outside_m, thickness_m, ..FINS };
             let (root_m, tip_m) = (0.0075, 0.5 * (outside_m + thickness_m));
             let m2_1_m2 = 2.0 * film_w_m2_k / (fins.conductivity_w_m_k * thickness_m);
@@ -177,7 +190,8 @@ mod tests {
             }
             let exact = flux / (excess * m2_1_m2 * 0.5 * (tip_m.powi(2) - root_m.powi(2)));
             let got = fin_efficiency_schmidt_1949(&fins, 2.0 * root_m, film_w_m2_k);
-            assert!((got / exact - 1.0).abs() < 0.01, "{got} against {exact}");
+            assert!((exact / library - 1.0_f64).abs() < 1e-3, "{exact} against {library}");
+            assert!((got / exact - 1.0).abs() < allowed, "{got} against {exact}");
         }
     }
 
@@ -191,22 +205,21 @@ mod tests {
         assert_eq!(nusselt_bar_cohen_rohsenow_1984(0.0), 0.0);
     }
 
-    /// Given a finned tube 10 K warmer than water of 40 C, a metre passes more than the bare tube and
-    /// less than its surface times the bare tube's film: 1.2 to 4 times the bare one, the trade's
-    /// range for low fins (from memory).
+    /// Given a finned tube 10 K warmer than water of 40 C, a metre passes more than a plain tube as
+    /// thick as its fins are wide, and less than all its surface at the bare tube's film; given one
+    /// a hundredth of a kelvin warmer, whose water is choked, what that thick tube passes.
     #[test]
     fn fins_are_worth_something_and_not_all_their_surface() {
         let finned = finned_w_m_k(&FINS, 0.015, (C + 50.0, C + 40.0)).unwrap();
-        let film_w_m2_k = crate::store::convection::still_water_film_w_m2_k(
-            crate::store::coil::StillWater::ChurchillChu1975,
-            0.015,
-            (C + 50.0, C + 40.0),
-        )
-        .unwrap();
-        let bare = film_w_m2_k * PI * 0.015;
-        let times = finned / bare;
-        let surface = (FINS.surface_m(0.015) + FINS.bare_m(0.015)) / (PI * 0.015);
-        assert!((1.2..4.0).contains(&times) && times < surface, "{times} of {surface}");
+        let plain = |outside_m, wall_k| {
+            let relation = StillWater::ChurchillChu1975;
+            still_water_film_w_m2_k(relation, outside_m, (wall_k, C + 40.0)).unwrap()
+        };
+        let thick = plain(0.022, C + 50.0) * PI * 0.022;
+        let all = plain(0.015, C + 50.0) * (FINS.surface_m(0.015) + FINS.bare_m(0.015));
+        assert!((thick..all).contains(&finned), "{finned} of {thick} to {all} W/(m K)");
+        let choked = finned_w_m_k(&FINS, 0.015, (C + 40.01, C + 40.0)).unwrap();
+        assert_eq!(choked, plain(0.022, C + 40.01) * PI * 0.022);
     }
 
     /// Given fins no wider than the tube, or thicker than their pitch, a sentence and no number.

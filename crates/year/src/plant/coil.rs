@@ -36,11 +36,13 @@ impl CoilTable {
         if coil.direction == CoilDirection::Down {
             way.reverse();
         }
+        // Water between fins answers more steeply, and gets a finer table.
+        let (fluids, roots) = if coil.fins.is_some() { (57, 65) } else { (29, 33) };
         let ua_w_m_k = match flow {
             None => None,
             Some(flow) => Some(Sheet::of(
-                (ZERO_CELSIUS_K - 10.0..=ZERO_CELSIUS_K + 130.0, 29),
-                (-3.2..=3.2, 33),
+                (ZERO_CELSIUS_K - 10.0..=ZERO_CELSIUS_K + 130.0, fluids),
+                (-3.2..=3.2, roots),
                 |fluid_k, root| {
                     let water_k = fluid_k - root.signum() * root.powi(4);
                     let film = coil_conductance(
