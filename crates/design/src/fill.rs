@@ -20,17 +20,26 @@ pub(crate) fn fill(desk: &mut Desk, values: &mut Values) {
         }
     }
     for parameter in parameters() {
-        if let Default::Worked { rule, source } = parameter.default {
+        if let Default::Worked { rule, source, certainty } = parameter.default {
             for place in places(values, parameter.path) {
-                worked(values, parameter, &place, rule, source);
+                worked(values, parameter, &place, rule, (source, certainty));
             }
         }
     }
     forget_unheeded(values);
 }
 
-/// A probe that nothing asks has no values: they would be listed as assumed, and are not.
+/// What nothing asks has no value: it would be listed as assumed, and is not.
 fn forget_unheeded(values: &mut Values) {
+    if values.entry("tap.heater.highest-inlet").is_none() {
+        values.forget_assumed("tap.heater.inlet-valve");
+    }
+    let by_week = values.entry("tap.weekend-profile").is_some()
+        || (0..values.members("tap.draw"))
+            .any(|at| values.entry(&format!("tap.draw[{at}].days")).is_some());
+    if !by_week {
+        values.forget_assumed("tap.first-weekday");
+    }
     let Some(rule) = values.word("control.rule") else { return };
     let differential = rule == "differential";
     let by_clock = rule == "timer";
@@ -373,7 +382,7 @@ fn worked(
     parameter: &Parameter,
     place: &str,
     rule: fn(&Values, &str) -> Option<f64>,
-    source: &str,
+    (source, certainty): (&str, &str),
 ) {
     if values.entry(place).is_some() {
         return;
@@ -381,7 +390,7 @@ fn worked(
     let table = place.rsplit_once('.').map_or("", |(table, _)| table);
     let Some(si) = rule(values, table).filter(|si| si.is_finite()) else { return };
     let value = Value::Si(si);
-    let origin = Origin::Assumed { source: source.to_owned(), certainty: "computed".to_owned() };
+    let origin = Origin::Assumed { source: source.to_owned(), certainty: certainty.to_owned() };
     let shown = shown(parameter.form, &value);
     values.put(place, Entry { value: Some(value), shown, origin, span: Span::default() });
 }

@@ -122,9 +122,10 @@ const RULE: &[Parameter] = &[
         "Panel probe at which it stops the pump.",
     )
     .within("0 C", "90 C")
-    .worked(
+    .worked_by(
         |values, _| Some(values.si("control.on-temperature")? - THERMOSTAT_BAND_K),
-        "5 K below on-temperature, the band of a common pipe thermostat (common practice)",
+        "5 K below on-temperature, the band of a common pipe thermostat",
+        "common practice",
     )
     .only_ever("rule", &["thermostat"]),
     parameter(
@@ -176,9 +177,10 @@ const LIMITS: &[Parameter] = &[
         "Store probe at which the pump stops whatever calls for it.",
     )
     .within("0 C", "99 C")
-    .worked(
+    .worked_by(
         |values, _| (values.word("control.rule")? == "differential").then_some(USUAL_LIMIT_K),
-        "what a polyethylene cistern bears for long (common practice)",
+        "what a polyethylene cistern bears for long",
+        "common practice",
     ),
     parameter(
         "control.store-reset",
@@ -186,9 +188,10 @@ const LIMITS: &[Parameter] = &[
         "How far the store must cool below its limit before a new start.",
     )
     .within("0 K", "30 K")
-    .worked(
+    .worked_by(
         |values, _| values.si("control.store-limit").map(|_| USUAL_RESET_K),
-        "a usual hysteresis (common practice)",
+        "a usual hysteresis",
+        "common practice",
     ),
     parameter(
         "control.frost.below",

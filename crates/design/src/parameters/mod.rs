@@ -111,6 +111,8 @@ pub enum Default {
         rule: fn(&Values, &str) -> Option<f64>,
         /// The same in words.
         source: &'static str,
+        /// How far that is to be trusted.
+        certainty: &'static str,
     },
 }
 
@@ -233,7 +235,18 @@ impl Parameter {
         rule: fn(&Values, &str) -> Option<f64>,
         source: &'static str,
     ) -> Self {
-        self.default = Default::Worked { rule, source };
+        self.default = Default::Worked { rule, source, certainty: "computed" };
+        self
+    }
+
+    /// As [`Parameter::worked`], where the rule itself is only so far to be trusted.
+    const fn worked_by(
+        mut self,
+        rule: fn(&Values, &str) -> Option<f64>,
+        source: &'static str,
+        certainty: &'static str,
+    ) -> Self {
+        self.default = Default::Worked { rule, source, certainty };
         self
     }
 

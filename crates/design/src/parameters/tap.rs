@@ -55,9 +55,9 @@ pub(super) const PARAMETERS: &[Parameter] = &[
     parameter(
         "tap.draw[].days",
         Form::Choice(&["every-day", "weekdays", "weekend"]),
-        "Days of the week on which it is drawn.",
+        "Days of the week on which it is drawn; every day unless written.",
     )
-    .assume("every-day", "nothing else is written", "stated"),
+    .absent(),
     parameter("tap.draw[].time", Form::Clock, "When the draw starts, standard time."),
     parameter("tap.draw[].lasts", Form::Quantity(Kind::Time), "How long it runs.")
         .within("1 min", "10 h"),

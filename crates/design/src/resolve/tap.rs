@@ -89,9 +89,9 @@ fn demand(values: &Values, delivery_k: f64) -> Option<(Vec<Draw>, [f64; 12])> {
                 start_min: values.minute(&format!("tap.draw[{at}].time"))?,
                 minutes: whole_minutes(values.si(&format!("tap.draw[{at}].lasts"))? / 60.0),
                 volume_m3: values.si(&format!("tap.draw[{at}].volume"))?,
-                days: match values.word(&format!("tap.draw[{at}].days"))? {
-                    "weekdays" => DrawDays::Weekdays,
-                    "weekend" => DrawDays::Weekend,
+                days: match values.word(&format!("tap.draw[{at}].days")) {
+                    Some("weekdays") => DrawDays::Weekdays,
+                    Some("weekend") => DrawDays::Weekend,
                     _ => DrawDays::Every,
                 },
             })

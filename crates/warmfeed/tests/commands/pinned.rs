@@ -11,6 +11,7 @@ fn the_samples_come_to_what_they_came_to() {
         ("larger-tubes.toml", 123.75, 247.52),
         ("pair-better-back.toml", 291.12, 443.80),
         ("southern-harp.toml", 699.40, 1193.39),
+        ("thermostat-shed.toml", 308.83, 686.55),
     ];
     for (build, spared_kwh, panel_kwh) in before {
         let document: serde_json::Value =
