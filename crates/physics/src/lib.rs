@@ -11,6 +11,7 @@ pub mod build;
 pub mod circuit;
 pub mod climate;
 pub mod control;
+pub mod making;
 pub mod matter;
 pub mod panel;
 pub mod store;

@@ -3,6 +3,7 @@
 pub mod cistern;
 pub mod coil;
 pub mod convection;
+pub mod cooling;
 pub mod error;
 pub mod fins;
 mod parts;

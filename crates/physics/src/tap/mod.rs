@@ -3,7 +3,9 @@
 pub mod error;
 pub mod household;
 pub mod mains;
+pub mod mix;
 mod parts;
+pub mod scald;
 
 pub use error::TapError;
 pub use parts::{DaySpan, Draw, DrawDays, Heater, Inlet, Mains, Tap, Weekday};

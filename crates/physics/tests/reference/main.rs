@@ -2,6 +2,7 @@
 
 mod circuit;
 mod expansion;
+mod making;
 mod matter;
 mod panel;
 mod store;
