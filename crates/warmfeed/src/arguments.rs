@@ -33,6 +33,8 @@ pub enum Command {
     Check(Check),
     /// Take a build through a year of weather, beside its twin without a panel
     Year(Year),
+    /// One quick calculation with its formula and source; alone, all there are
+    Sum(Sum),
     /// Print the JSON Schema of a document or of the design file
     Schema(Schema),
 }
@@ -73,6 +75,30 @@ pub struct Year {
     pub minutes: Vec<ChannelWord>,
 }
 
+/// `sum`.
+#[derive(Args, Debug)]
+#[command(
+    disable_help_flag = true,
+    after_help = "Values carry their unit: `warmfeed sum tube outside=\"15 mm\" wall=\"0.7 mm\"`. \
+                  `warmfeed sum NAME --help` explains a sum, with a worked example."
+)]
+pub struct Sum {
+    /// Which sum; without one, all are listed
+    pub name: Option<String>,
+    /// What is given, each key once
+    #[arg(value_name = "KEY=VALUE")]
+    pub given: Vec<String>,
+    /// Print one JSON document
+    #[arg(long)]
+    pub json: bool,
+    /// Units for reading; JSON keeps the units in its keys
+    #[arg(long, value_enum, default_value = "metric")]
+    pub units: UnitsWord,
+    /// Explain the sum, or list them all
+    #[arg(short, long)]
+    pub help: bool,
+}
+
 /// `schema`.
 #[derive(Args, Debug)]
 pub struct Schema {
@@ -90,6 +116,10 @@ pub enum SchemaWord {
     Check,
     /// What `year --json` prints
     Year,
+    /// What `sum NAME --json` prints
+    Sum,
+    /// What `sum --json` prints
+    Sums,
     /// What any command with --json prints when it cannot do its work
     Failed,
 }

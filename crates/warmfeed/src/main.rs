@@ -9,6 +9,7 @@ mod interrupt;
 mod print;
 mod progress;
 mod sample;
+mod sums;
 mod view;
 mod wire;
 

@@ -16,6 +16,13 @@ pub struct Profile {
     pub draws: Vec<ProfileDraw>,
 }
 
+impl Profile {
+    /// Useful energy of the day, its draws added up \[J\].
+    pub fn energy_j(&self) -> f64 {
+        3.6e6 * self.draws.iter().map(|draw| draw.q_kwh).sum::<f64>()
+    }
+}
+
 /// One draw of a profile.
 #[derive(Clone, Debug, Deserialize)]
 pub struct ProfileDraw {
@@ -138,7 +145,7 @@ mod tests {
         ];
         for (name, kwh, count) in printed {
             let profile = profile(name).expect("listed");
-            let sum: f64 = profile.draws.iter().map(|draw| draw.q_kwh).sum();
+            let sum = profile.energy_j() / 3.6e6;
             assert!((sum - kwh).abs() < 1e-9, "{name}: {sum}");
             assert_eq!(profile.q_ref_kwh, kwh);
             assert_eq!((profile.draws.len(), profile.draws_count), (count, count), "{name}");

@@ -28,6 +28,25 @@ pub struct HarpFlow {
     pub drop_pa: f64,
 }
 
+impl HarpFlow {
+    /// Part of the whole flow in each riser; nothing where nothing runs.
+    pub fn shares(&self) -> Vec<f64> {
+        let whole_kg_s: f64 = self.risers_kg_s.iter().sum();
+        if whole_kg_s == 0.0 {
+            return vec![0.0; self.risers_kg_s.len()];
+        }
+        self.risers_kg_s.iter().map(|riser_kg_s| riser_kg_s / whole_kg_s).collect()
+    }
+
+    /// Greatest less least flow in a riser, over the mean; 0 for even flow.
+    pub fn unevenness(&self) -> f64 {
+        let shares = self.shares();
+        let greatest = shares.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        let least = shares.iter().copied().fold(f64::INFINITY, f64::min);
+        (greatest - least) * shares.len() as f64
+    }
+}
+
 /// Divides a flow among a harp's risers.
 ///
 /// Friction in risers and headers, and whatever loss figures their runs carry; no recovery of

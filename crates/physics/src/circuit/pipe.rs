@@ -149,6 +149,18 @@ pub fn static_pa(density_kg_m3: f64, height_m: f64) -> f64 {
     density_kg_m3 * GRAVITY_M_S2 * height_m
 }
 
+/// Column \[m\] that stands on a pressure: the same as head, metres of the fluid itself.
+///
+/// ```text
+/// h = p/(rho g)
+/// ```
+///
+/// # Checked
+/// As [`static_pa`], which it undoes.
+pub fn head_m(density_kg_m3: f64, pressure_pa: f64) -> f64 {
+    pressure_pa / (density_kg_m3 * GRAVITY_M_S2)
+}
+
 /// Film on the outside of a pipe in still air, convection and radiation together \[W/(m2 K)\].
 ///
 /// Common practice. The standard's short rule for a dull pipe surface indoors, 8.5 + 0.05 times

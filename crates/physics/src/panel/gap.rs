@@ -43,21 +43,42 @@ pub struct Gap {
 /// assert!((gap_film_w_m2_k(&gap).unwrap() - 2.78).abs() < 0.05);
 /// ```
 pub fn gap_film_w_m2_k(gap: &Gap) -> Result<f64, PanelError> {
-    within("gap [m]", gap.depth_m, 5e-4..=1.0)?;
-    within("temperature of the gap's lower face [K]", gap.hot_k, TEMPERATURES_K)?;
-    within("temperature of the gap's upper face [K]", gap.cold_k, TEMPERATURES_K)?;
-    let mean_k = 0.5 * (gap.hot_k + gap.cold_k);
-    let air = air_properties(mean_k);
-    let difference_k = gap.hot_k - gap.cold_k;
-    let nusselt = if difference_k > 0.0 {
-        let rayleigh = GRAVITY_M_S2 * difference_k * gap.depth_m.powi(3)
-            / (mean_k * air.kinematic_viscosity_m2_s * air.diffusivity_m2_s);
+    let rayleigh = gap_rayleigh(gap)?;
+    let conductivity_w_m_k = air_properties(gap.mean_k()).conductivity_w_m_k;
+    let nusselt = if rayleigh > 0.0 {
         nusselt(rayleigh, gap.tilt)?
     } else {
         within("tilt of the gap [deg]", gap.tilt.degrees(), STRAIGHT)?;
         1.0
     };
-    Ok(nusselt * air.conductivity_w_m_k / gap.depth_m)
+    Ok(nusselt * conductivity_w_m_k / gap.depth_m)
+}
+
+/// Rayleigh number of a gap, on its depth; negative where the lower face is the colder one.
+///
+/// `Ra = g (T1 - T2) L^3 / (T nu alpha)`, air at the mean `T` of both faces.
+///
+/// # Valid range
+/// As [`gap_film_w_m2_k`], whatever the tilt.
+///
+/// # Source
+/// Duffie and Beckman 2006, eq. 3.11.2.
+///
+/// # Checked
+/// Through [`gap_film_w_m2_k`].
+pub fn gap_rayleigh(gap: &Gap) -> Result<f64, PanelError> {
+    within("gap [m]", gap.depth_m, 5e-4..=1.0)?;
+    within("temperature of the gap's lower face [K]", gap.hot_k, TEMPERATURES_K)?;
+    within("temperature of the gap's upper face [K]", gap.cold_k, TEMPERATURES_K)?;
+    let air = air_properties(gap.mean_k());
+    Ok(GRAVITY_M_S2 * (gap.hot_k - gap.cold_k) * gap.depth_m.powi(3)
+        / (gap.mean_k() * air.kinematic_viscosity_m2_s * air.diffusivity_m2_s))
+}
+
+impl Gap {
+    fn mean_k(&self) -> f64 {
+        0.5 * (self.hot_k + self.cold_k)
+    }
 }
 
 /// Nusselt number of a gap heated from below, for any slope up to upright.

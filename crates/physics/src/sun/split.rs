@@ -49,23 +49,51 @@ pub struct Global {
 /// # Checked
 /// 37 rows of `reference/sun-vectors.csv`: within 0.5 % or 0.5 W/m2.
 pub fn split(light: &Global) -> Result<Split, SunError> {
-    const GLOBAL: Range = Range { quantity: "global [W/m2]", lowest: 0.0, highest: 2_000.0 };
-    const ABOVE: Range =
-        Range { quantity: "extraterrestrial [W/m2]", lowest: 1_000.0, highest: 2_000.0 };
-    const COSINE: Range = Range { quantity: "cos(zenith)", lowest: -1.0, highest: 1.0 };
-    let global_w_m2 = GLOBAL.check(light.global_w_m2)?;
-    ABOVE.check(light.extraterrestrial_normal_w_m2)?;
-    let cos_zenith = COSINE.check(light.cos_zenith)?;
+    light.check()?;
+    split_with_diffuse(light, light.global_w_m2 * diffuse_share_erbs_1982(clearness(light)))
+}
+
+/// Tells global irradiance apart where its diffuse part is known.
+///
+/// `beam = (global - diffuse)/cos(zenith)`.
+///
+/// * `light`: global irradiance with the extraterrestrial irradiance and the sun's height.
+/// * `diffuse_w_m2`: on the horizontal \[W/m2\], 0 to global.
+///
+/// Returns clearness, diffuse and beam, none negative. Beyond 87 degrees of zenith angle all is
+/// diffuse.
+///
+/// # Valid range
+/// As [`split`]; diffuse above global is an error.
+/// # Source
+/// The definition of the three.
+/// # Checked
+/// Through [`split`].
+pub fn split_with_diffuse(light: &Global, diffuse_w_m2: f64) -> Result<Split, SunError> {
+    light.check()?;
+    let diffuse =
+        Range { quantity: "diffuse [W/m2]", lowest: 0.0, highest: light.global_w_m2.max(0.0) };
+    let diffuse_w_m2 = diffuse.check(diffuse_w_m2)?;
     let clearness = clearness(light);
-    if cos_zenith < LOWEST_BEAM_COS_ZENITH {
-        return Ok(Split { clearness, diffuse_w_m2: global_w_m2, beam_normal_w_m2: 0.0 });
-    }
-    let diffuse_w_m2 = global_w_m2 * diffuse_share_erbs_1982(clearness);
-    Ok(Split {
-        clearness,
-        diffuse_w_m2,
-        beam_normal_w_m2: (global_w_m2 - diffuse_w_m2) / cos_zenith,
+    Ok(if light.cos_zenith < LOWEST_BEAM_COS_ZENITH {
+        Split { clearness, diffuse_w_m2: light.global_w_m2, beam_normal_w_m2: 0.0 }
+    } else {
+        let beam_normal_w_m2 = (light.global_w_m2 - diffuse_w_m2) / light.cos_zenith;
+        Split { clearness, diffuse_w_m2, beam_normal_w_m2 }
     })
+}
+
+impl Global {
+    fn check(&self) -> Result<(), SunError> {
+        const GLOBAL: Range = Range { quantity: "global [W/m2]", lowest: 0.0, highest: 2_000.0 };
+        const ABOVE: Range =
+            Range { quantity: "extraterrestrial [W/m2]", lowest: 1_000.0, highest: 2_000.0 };
+        const COSINE: Range = Range { quantity: "cos(zenith)", lowest: -1.0, highest: 1.0 };
+        GLOBAL.check(self.global_w_m2)?;
+        ABOVE.check(self.extraterrestrial_normal_w_m2)?;
+        COSINE.check(self.cos_zenith)?;
+        Ok(())
+    }
 }
 
 /// Clearness: global irradiance over that above the air on the same level.

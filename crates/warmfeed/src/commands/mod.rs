@@ -5,6 +5,7 @@ mod load;
 mod new;
 mod schema;
 mod series;
+mod sum;
 mod year;
 
 pub use load::Source;
@@ -32,6 +33,7 @@ pub fn run(arguments: &Arguments) -> i32 {
         Some(Command::New(asked)) => new::run(asked),
         Some(Command::Check(asked)) => check::run(asked),
         Some(Command::Year(asked)) => year::run(asked),
+        Some(Command::Sum(asked)) => sum::run(asked),
         Some(Command::Schema(asked)) => schema::run(asked),
     }
 }

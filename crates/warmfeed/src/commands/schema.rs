@@ -5,7 +5,7 @@ use schemars::schema_for;
 use super::{DONE, json, not_completed};
 use crate::arguments::{Schema, SchemaWord};
 use crate::print;
-use crate::wire::{CheckWire, FailedWire, YearWire};
+use crate::wire::{CheckWire, FailedWire, SumWire, SumsWire, YearWire};
 
 /// Runs it.
 pub fn run(asked: &Schema) -> i32 {
@@ -13,6 +13,8 @@ pub fn run(asked: &Schema) -> i32 {
         SchemaWord::Design => json(&design::json_schema()),
         SchemaWord::Check => json(&schema_for!(CheckWire)),
         SchemaWord::Year => json(&schema_for!(YearWire)),
+        SchemaWord::Sum => json(&schema_for!(SumWire)),
+        SchemaWord::Sums => json(&schema_for!(SumsWire)),
         SchemaWord::Failed => json(&schema_for!(FailedWire)),
     };
     match print::out(&text) {

@@ -5,10 +5,12 @@
 
 mod check;
 mod problem;
+mod sum;
 mod year;
 
 pub use check::{AssumedWire, CheckWire};
 pub use problem::ProblemWire;
+pub use sum::{SumWire, SumsWire};
 pub use year::{
     BracketWire, ClimateWire, EventKindWire, EventWire, FailedWire, MonthWire, YearWire, month,
     whole,

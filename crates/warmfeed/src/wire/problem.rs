@@ -4,6 +4,8 @@ use design::problem::{Problem, Severity};
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use crate::sums::Note;
+
 /// One problem of an input file.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct ProblemWire {
@@ -40,6 +42,24 @@ pub enum SeverityWire {
     Warning,
     /// Worth knowing.
     Note,
+}
+
+impl ProblemWire {
+    /// What must be known of a sum's answer.
+    pub fn of_note(sum: &str, note: &Note) -> Self {
+        ProblemWire {
+            code: note.code.to_owned(),
+            severity: SeverityWire::Note,
+            file: String::new(),
+            line: 0,
+            column: 0,
+            place: sum.to_owned(),
+            found: String::new(),
+            expected: String::new(),
+            says: note.says.to_owned(),
+            hint: String::new(),
+        }
+    }
 }
 
 impl From<&Problem> for ProblemWire {

@@ -12,18 +12,18 @@ const BUILDS: [&str; 5] = [
     "thermostat-shed.toml",
 ];
 
-fn document(arguments: &[&str], status: i32) -> Value {
+pub fn document(arguments: &[&str], status: i32) -> Value {
     let run = run(arguments);
     assert_eq!(run.status, status, "{}", run.talk);
     serde_json::from_str(&run.out).unwrap_or_else(|error| panic!("{error} in {}", run.out))
 }
 
 /// The schema of a document, as the program itself gives it.
-fn schema(name: &str) -> Value {
+pub fn schema(name: &str) -> Value {
     document(&["schema", name], 0)
 }
 
-fn assert_follows(schema: &Value, document: &Value) {
+pub fn assert_follows(schema: &Value, document: &Value) {
     let validator = jsonschema::validator_for(schema).expect("a sound schema");
     let errors: Vec<String> = validator.iter_errors(document).map(|e| e.to_string()).collect();
     assert!(errors.is_empty(), "{errors:#?}");

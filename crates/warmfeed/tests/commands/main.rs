@@ -6,4 +6,5 @@ mod new;
 mod pinned;
 mod program;
 mod series;
+mod sum;
 mod words;

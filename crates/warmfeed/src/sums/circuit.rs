@@ -1,0 +1,535 @@
+//! Sums of the third station: friction, films, harps, boiling, vessels.
+
+use design::quantity::Kind;
+use physics::circuit::boiling::{boil_at, boil_below};
+use physics::circuit::film::{Heating, TubeFlow, nusselt_tube};
+use physics::circuit::friction::{FrictionMethod, friction_factor};
+use physics::circuit::harp::{Harp, harp_flow};
+use physics::circuit::network::Medium;
+use physics::circuit::pipe::{Run, head_m, pressure_drop};
+use physics::circuit::vessel::{VesselNeed, vessel};
+use physics::matter::fluid::{Fluid, properties};
+use physics::panel::HarpConnection;
+
+use super::fault::SumFault;
+use super::fluids::{FLUID, SHARE_MASS, SHARE_VOLUME, fluid};
+use super::given::Given;
+use super::table::{
+    Example, Form, Key, Reckoned, Station, Sum, case, expect, key, of, out, plain, reckoned,
+};
+
+const PASCAL: (Kind, &str, &str) = (Kind::Pressure, "Pa", "psi");
+
+const METHOD: Key = key(
+    "method",
+    Form::Choice(&["churchill", "colebrook"]),
+    "Whose friction factor: Churchill 1977, or Colebrook and White 1939.",
+)
+.assume("churchill", "one smooth curve through every regime, as the year is reckoned");
+const ROUGHNESS: Key = of("roughness", Kind::Length, "Height of the wall's unevenness.")
+    .within("0 mm", "5 mm")
+    .assume("1.5 um", "drawn copper tube, textbook figure, from memory");
+const BORE: Key = of("bore", Kind::Length, "Inside diameter.").within("0.1 mm", "1 m");
+const LENGTH: Key = of("length", Kind::Length, "Length of the pipe.").within("0 m", "10 km");
+const FLOW: Key = key("flow", Form::AnyFlow, "What runs, by volume or by mass.");
+const WATER_TEMPERATURE: Key =
+    of("temperature", Kind::Temperature, "Of the fluid.").within("-60 C", "110 C");
+
+/// The sums.
+pub const SUMS: &[Sum] = &[
+    Sum {
+        name: "friction",
+        station: Station::Circuit,
+        help: "Darcy's friction factor of a straight round pipe.",
+        keys: &[
+            of("reynolds", Kind::Number, "Reynolds number on the bore.").within("0.001", "1e9"),
+            of("relative_roughness", Kind::Number, "The wall's unevenness over the bore.")
+                .within("0", "0.05"),
+            METHOD,
+        ],
+        answers: &[plain("friction_factor", "Darcy's, four times Fanning's.")],
+        formula: "f = 8 [(8/Re)^12 + (A + B)^-1.5]^(1/12),  A = [2.457 ln(1/((7/Re)^0.9 + 0.27 e/D))]^16,  \
+                  B = (37530/Re)^16;  or 1/sqrt(f) = -2 log10((e/D)/3.7 + 2.51/(Re sqrt(f)))",
+        source: "Churchill 1977; Colebrook 1939 with 64/Re below 2300",
+        valid_range: "Between Re 2300 and 4000 flow is not settled: expect anything between both \
+                      regimes",
+        caution: "",
+        examples: &[
+            Example {
+                given: &[("reynolds", "10000"), ("relative_roughness", "0.00011")],
+                source: "a general-purpose fluids library (B-FF-08), to 1e-9",
+                expected: &[case(
+                    "friction_factor",
+                    (0.0311956637, 1e-9),
+                    "B-FF-08",
+                    "f_churchill1977",
+                )],
+            },
+            Example {
+                given: &[
+                    ("reynolds", "50000"),
+                    ("relative_roughness", "0.00011"),
+                    ("method", "colebrook"),
+                ],
+                source: "the same (B-FF-10)",
+                expected: &[case(
+                    "friction_factor",
+                    (0.0212828641, 1e-9),
+                    "B-FF-10",
+                    "f_colebrook",
+                )],
+            },
+        ],
+        reckon: friction,
+    },
+    Sum {
+        name: "pipe",
+        station: Station::Circuit,
+        help: "What a flow costs in a pipe: velocity, pressure, head.",
+        keys: &[
+            BORE,
+            LENGTH,
+            FLOW,
+            FLUID,
+            SHARE_MASS,
+            SHARE_VOLUME,
+            WATER_TEMPERATURE,
+            ROUGHNESS,
+            of("fittings_k", Kind::Number, "Sum of the fittings' loss figures.")
+                .within("0", "100000")
+                .assume("0", "a plain pipe"),
+            METHOD,
+        ],
+        answers: &[
+            out("velocity_m_s", (Kind::Speed, "m/s", "ft/s"), "Mean velocity."),
+            plain("reynolds", "Reynolds number on the bore."),
+            plain("friction_factor", "Darcy's."),
+            out("pressure_drop_pa", PASCAL, "Pressure lost along the flow."),
+            out("head_m", (Kind::Head, "m", "ft"), "The same as metres of the fluid."),
+        ],
+        formula: "drop = (f L/D + K) rho v^2/2",
+        source: "Darcy and Weisbach; the factor as the sum `friction`",
+        valid_range: "Full straight pipe; bends and valves by their loss figures",
+        caution: "",
+        examples: &[
+            Example {
+                given: &[
+                    ("bore", "13.6 mm"),
+                    ("length", "1 m"),
+                    ("flow", "0.05 kg/s"),
+                    ("fluid", "water"),
+                    ("temperature", "75 C"),
+                    ("method", "colebrook"),
+                ],
+                source: "a general-purpose fluids library (B-CU-01), whose water is 0.02 % thinner \
+                         than ours; within 0.1 %",
+                expected: &[case("pressure_drop_pa", (131.263159, 0.13), "B-CU-01", "dp_0.05")],
+            },
+            Example {
+                given: &[
+                    ("bore", "52.5 mm"),
+                    ("length", "10 m"),
+                    ("flow", "200 l/min"),
+                    ("fluid", "water"),
+                    ("temperature", "30 C"),
+                    ("roughness", "0 mm"),
+                ],
+                source: "a printed handbook example (B-CR-01), within 2 %",
+                expected: &[
+                    case("reynolds", (100_600.0, 2_012.0), "B-CR-01", "Re"),
+                    case("friction_factor", (0.0179, 0.00036), "B-CR-01", "f"),
+                ],
+            },
+        ],
+        reckon: pipe,
+    },
+    Sum {
+        name: "film",
+        station: Station::Circuit,
+        help: "Nusselt number between a straight tube's wall and what runs in it.",
+        keys: &[
+            BORE,
+            of("length", Kind::Length, "Length over which heat passes.").within("0.1 mm", "10 km"),
+            of("reynolds", Kind::Number, "Reynolds number on the bore.").within("0", "1e6"),
+            of("prandtl", Kind::Number, "Prandtl number; water 2 to 13.").within("0.5", "2000"),
+            key("heating", Form::Choice(&["even-wall", "even-flux"]), "How heat enters.")
+                .assume("even-wall", "a coil in a mixed cistern; even-flux is a tube in the sun"),
+        ],
+        answers: &[plain("nusselt", "Film coefficient times bore over conductivity.")],
+        formula: "laminar: Gnielinski's mean with the entry's help;  Re > 4000: Nu = (f/8)(Re - 1000) \
+                  Pr/[1 + 12.7 sqrt(f/8) (Pr^(2/3) - 1)];  a straight line between",
+        source: "Gnielinski 1989, 1976 and 2013",
+        valid_range: "Re 0 to 1e6, Pr 0.5 to 2000; hot and cold walls are not told apart",
+        caution: "",
+        examples: &[
+            Example {
+                given: &[
+                    ("bore", "13.6 mm"),
+                    ("length", "6 m"),
+                    ("reynolds", "10000"),
+                    ("prandtl", "3"),
+                ],
+                source: "a general-purpose heat-transfer library (B-NU-04), to 1e-6",
+                expected: &[case("nusselt", (57.1063953, 6e-5), "B-NU-04", "Nu")],
+            },
+            Example {
+                given: &[
+                    ("bore", "6.8 mm"),
+                    ("length", "1.8 m"),
+                    ("reynolds", "1000"),
+                    ("prandtl", "4"),
+                ],
+                source: "another author's laminar mean (Hausen, B-NU-07), which lies within 3 %",
+                expected: &[case("nusselt", (4.47111445, 0.134), "B-NU-07", "Nu_hausen")],
+            },
+        ],
+        reckon: film,
+    },
+    Sum {
+        name: "harp",
+        station: Station::Circuit,
+        help: "How evenly the risers between two headers are fed.",
+        keys: &[
+            key("risers", Form::Count, "How many risers.").within("1", "200"),
+            of("riser_bore", Kind::Length, "Inside diameter of a riser.").within("0.1 mm", "1 m"),
+            of("riser_length", Kind::Length, "Length of a riser.").within("1 mm", "100 m"),
+            of("header_bore", Kind::Length, "Inside diameter of the headers.")
+                .within("0.1 mm", "1 m"),
+            of("pitch", Kind::Length, "From riser to riser along the headers.")
+                .within("1 mm", "10 m"),
+            key(
+                "connection",
+                Form::Choice(&["same-side", "opposite-corner"]),
+                "Where the circuit enters and leaves.",
+            ),
+            FLOW,
+            FLUID,
+            SHARE_MASS,
+            SHARE_VOLUME,
+            WATER_TEMPERATURE,
+            ROUGHNESS,
+            of("riser_k", Kind::Number, "Loss figure of a riser's two ends.")
+                .within("0", "1000")
+                .assume(RISER_ENDS, "sharp entry 0.5 and the velocity lost 1, as the year reckons"),
+        ],
+        answers: &[
+            plain("flow_share_...", "Part of the flow in each riser, the first next to the inlet."),
+            plain("unevenness", "Greatest less least flow in a riser, over the mean."),
+            out("pressure_drop_pa", PASCAL, "Pressure lost from port to port."),
+        ],
+        formula: "round each mesh the losses balance; the risers' flows make up the whole",
+        source: "Darcy and Weisbach with Churchill 1977, solved as a network",
+        valid_range: "Friction and loss figures; no tees, no recovery of velocity in the headers, \
+                      no buoyancy",
+        caution: "",
+        examples: &[Example {
+            given: &[
+                ("risers", "8"),
+                ("riser_bore", "6.8 mm"),
+                ("riser_length", "1.8 m"),
+                ("header_bore", "20.2 mm"),
+                ("pitch", "140 mm"),
+                ("connection", "opposite-corner"),
+                ("flow", "0.04 kg/s"),
+                ("fluid", "water"),
+                ("temperature", "60 C"),
+                ("riser_k", "0"),
+            ],
+            source: "the same network solved by a general-purpose library (B-HP-01: 0.00510606 and \
+                     0.00491738 of 0.04 kg/s); within 0.1 %, the fluid's own difference",
+            expected: &[
+                expect("flow_share_1", 0.127_651_44, 1e-4),
+                expect("flow_share_4", 0.122_934_5, 1e-4),
+                expect("unevenness", 0.037_735_54, 1e-4),
+                case("pressure_drop_pa", (88.0938237, 0.09), "B-HP-01", "dp_total"),
+            ],
+        }],
+        reckon: harp,
+    },
+    Sum {
+        name: "boil",
+        station: Station::Circuit,
+        help: "Where the fluid boils, by pressure or below an open water level.",
+        keys: &[
+            of("pressure", Kind::Pressure, "Pressure there.")
+                .within("0.02 bar abs", "100 bar")
+                .optional("this, or head"),
+            of("head", Kind::Head, "Height of the open water level over the point.")
+                .within("-10 m", "500 m")
+                .optional("in place of pressure"),
+            of("altitude", Kind::Length, "Of the place, with head.")
+                .within("-500 m", "9000 m")
+                .assume("0 m", "the sea's level"),
+            FLUID.assume("water", "plain water boils first"),
+            SHARE_MASS,
+            SHARE_VOLUME,
+        ],
+        answers: &[
+            out("boiling_c", (Kind::Temperature, "C", "F"), "Where it boils."),
+            out(
+                "pressure_bar_abs",
+                (Kind::Pressure, "bar abs", "psi abs"),
+                "Pressure there, from vacuum.",
+            ),
+        ],
+        formula: "p = p_air(altitude) + rho g h,  y p_sat(T) = p",
+        source: "IAPWS saturation line; Raoult's law for mixtures; the standard atmosphere",
+        valid_range: "Mixtures to 1 K as screening; weather moves the air's pressure by 3 %",
+        caution: "Caution  Steam scalds and pushes with all the pressure that stands on it. A panel \
+                  without flow passes this temperature on a bright day: let steam out where nobody \
+                  stands, and never shut off an open vent.",
+        examples: &[
+            Example {
+                given: &[("head", "2 m")],
+                source: "a general-purpose property library (D-08), within 0.05 K",
+                expected: &[case("boiling_c", (105.000222, 0.05), "D-08", "T_2m")],
+            },
+            Example {
+                given: &[("head", "1 m"), ("altitude", "2000 m")],
+                source: "the same at 2000 m (D-10), within 0.1 K",
+                expected: &[case("boiling_c", (96.4682249, 0.1), "D-10", "T_boil")],
+            },
+            Example {
+                given: &[("pressure", "2 bar abs")],
+                source: "the same (A-W-05), within 0.05 K",
+                expected: &[
+                    case("boiling_c", (120.210091, 0.05), "A-W-05", "Tsat_2.0bar"),
+                    expect("pressure_bar_abs", 2.0, 1e-12),
+                ],
+            },
+        ],
+        reckon: boil,
+    },
+    Sum {
+        name: "vessel",
+        station: Station::Circuit,
+        help: "The least expansion vessel of a sealed circuit, and its pre-charge.",
+        keys: &[
+            of("contents", Kind::Volume, "All the fluid, cold.").within("0.1 l", "10000 l"),
+            key("growth_percent", Form::Percent, "Growth from cold to hot; see the sum `growth`.")
+                .within("0", "30"),
+            of(
+                "steam",
+                Kind::Volume,
+                "What steam may push out: panels and pipe it can reach; 0 l.",
+            )
+            .within("0 l", "1000 l"),
+            of("head_pressure", Kind::Pressure, "Of the column up to the highest point, by gauge.")
+                .within("0 bar", "20 bar"),
+            of("relief", Kind::Pressure, "Where the relief valve opens, by gauge.")
+                .within("0.5 bar", "20 bar"),
+            of("margin", Kind::Pressure, "Held over the column when cold.")
+                .within("0 bar", "5 bar")
+                .assume(PRECHARGE_MARGIN, "practice for circuits that may boil, from memory"),
+        ],
+        answers: &[
+            out("vessel_l", (Kind::Volume, "l", "US gal"), "Least volume; take the next larger."),
+            out("precharge_bar", (Kind::Pressure, "bar", "psi"), "Gas before any fluid, by gauge."),
+            out("end_bar", (Kind::Pressure, "bar", "psi"), "When hot, by gauge."),
+            out("growth_l", (Kind::Volume, "l", "US gal"), "What the fluid grows by."),
+            out("reserve_l", (Kind::Volume, "l", "US gal"), "Held back for leaks."),
+        ],
+        formula: "V = (Ve + Vr + Vsteam) (pe + 1 bar)/(pe - p0)",
+        source: "the form of EN 12828's annex with the steam term of solar practice; common \
+                 practice, from memory",
+        valid_range: "A relief valve that opens above the pre-charge by more than its own margin",
+        caution: "Caution  A sealed circuit without a working relief valve bursts. Local code and \
+                  the valve's maker decide; the valve's outlet must stay open.",
+        examples: &[
+            Example {
+                given: &[
+                    ("contents", "20 l"),
+                    ("growth_percent", "6.25"),
+                    ("steam", "2.5 l"),
+                    ("head_pressure", "0.6 bar"),
+                    ("relief", "3 bar"),
+                ],
+                source: "the rule worked apart (D-02), to 1e-6",
+                expected: &[
+                    case("vessel_l", (16.875, 2e-5), "D-02", "V_nominal"),
+                    case("precharge_bar", (1.1, 1e-6), "D-02", "p0"),
+                    case("end_bar", (2.5, 1e-6), "D-02", "p_end"),
+                    case("growth_l", (1.25, 1e-6), "D-02", "V_expansion"),
+                    case("reserve_l", (3.0, 1e-6), "D-02", "V_reserve"),
+                ],
+            },
+            Example {
+                given: &[
+                    ("contents", "15 l"),
+                    ("growth_percent", "6.25 %"),
+                    ("steam", "0 l"),
+                    ("head_pressure", "0.5 bar"),
+                    ("relief", "3 bar"),
+                    ("margin", "0.3 bar"),
+                ],
+                source: "the same without steam (D-04), to 1e-6",
+                expected: &[case("vessel_l", (8.10661765, 1e-5), "D-04", "V_nominal")],
+            },
+        ],
+        reckon: sized_vessel,
+    },
+];
+
+/// `RISER_ENDS_K` of the physics as a user would write it; a test holds both together.
+const RISER_ENDS: &str = "1.5";
+
+/// `PRECHARGE_MARGIN_PA` of the physics as a user would write it; a test holds both together.
+const PRECHARGE_MARGIN: &str = "0.5 bar";
+
+fn method(given: &Given) -> Result<FrictionMethod, SumFault> {
+    Ok(match given.word("method")? {
+        "colebrook" => FrictionMethod::Colebrook1939,
+        _ => FrictionMethod::Churchill1977,
+    })
+}
+
+fn friction(given: &Given) -> Result<Reckoned, SumFault> {
+    let (reynolds, roughness) = (given.si("reynolds")?, given.si("relative_roughness")?);
+    reckoned([("friction_factor", friction_factor(method(given)?, reynolds, roughness)?)])
+}
+
+fn pipe(given: &Given) -> Result<Reckoned, SumFault> {
+    let fluid = properties(fluid(given)?, given.si("temperature")?)?;
+    let run = Run {
+        bore_m: given.si("bore")?,
+        length_m: given.si("length")?,
+        roughness_m: given.si("roughness")?,
+        fittings_loss: given.si("fittings_k")?,
+    };
+    let flow_kg_s = given.flow_kg_s("flow", fluid.density_kg_m3)?;
+    let flow = pressure_drop(&run, flow_kg_s, &fluid, method(given)?)?;
+    reckoned([
+        ("velocity_m_s", flow.velocity_m_s),
+        ("reynolds", flow.reynolds),
+        ("friction_factor", flow.friction_factor),
+        ("pressure_drop_pa", flow.drop_pa),
+        ("head_m", head_m(fluid.density_kg_m3, flow.drop_pa)),
+    ])
+}
+
+fn film(given: &Given) -> Result<Reckoned, SumFault> {
+    let heating = match given.word("heating")? {
+        "even-flux" => Heating::EvenFlux,
+        _ => Heating::EvenWall,
+    };
+    let flow = TubeFlow {
+        reynolds: given.si("reynolds")?,
+        prandtl: given.si("prandtl")?,
+        bore_m: given.si("bore")?,
+        length_m: given.si("length")?,
+        heating,
+    };
+    reckoned([("nusselt", nusselt_tube(&flow)?)])
+}
+
+fn harp(given: &Given) -> Result<Reckoned, SumFault> {
+    let fluid = properties(fluid(given)?, given.si("temperature")?)?;
+    let roughness_m = given.si("roughness")?;
+    let harp = Harp {
+        risers: given.count("risers")?,
+        riser: Run {
+            bore_m: given.si("riser_bore")?,
+            length_m: given.si("riser_length")?,
+            roughness_m,
+            fittings_loss: given.si("riser_k")?,
+        },
+        header: Run {
+            bore_m: given.si("header_bore")?,
+            length_m: given.si("pitch")?,
+            roughness_m,
+            fittings_loss: 0.0,
+        },
+        connection: match given.word("connection")? {
+            "same-side" => HarpConnection::SameSide,
+            _ => HarpConnection::OppositeCorner,
+        },
+    };
+    let flow_kg_s = given.flow_kg_s("flow", fluid.density_kg_m3)?;
+    if flow_kg_s <= 0.0 {
+        return Err(SumFault::Clash {
+            key: "flow",
+            says: "a harp that nothing runs through has no shares".to_owned(),
+            hint: "give a flow of more than 0",
+        });
+    }
+    let medium = Medium { fluid, method: FrictionMethod::Churchill1977 };
+    let flow = harp_flow(&harp, flow_kg_s, &medium)?;
+    let mut shares = Reckoned::default();
+    for (riser, share) in flow.shares().into_iter().enumerate() {
+        shares = shares.and(&format!("flow_share_{}", riser + 1), share);
+    }
+    Ok(shares.and("unevenness", flow.unevenness()).and("pressure_drop_pa", flow.drop_pa))
+}
+
+fn boil(given: &Given) -> Result<Reckoned, SumFault> {
+    let fluid: Fluid = fluid(given)?;
+    let boil = match (given.maybe("pressure")?, given.maybe("head")?) {
+        // Kept apart, so that nobody takes a gauge's reading on a mountain for one at the sea.
+        (Some(_), None) if given.is_written("altitude") => {
+            return Err(SumFault::Clash {
+                key: "altitude",
+                says: "the altitude goes with `head`; a pressure is taken over 101325 Pa"
+                    .to_owned(),
+                hint: "leave it out, and give the pressure as `bar abs` on high ground",
+            });
+        }
+        (Some(gauge_pa), None) => boil_at(fluid, absolute_pa(gauge_pa))?,
+        (None, Some(head_m)) => boil_below(fluid, head_m, given.si("altitude")?)?,
+        (Some(_), Some(_)) => {
+            return Err(SumFault::Clash {
+                key: "head",
+                says: "`head` and `pressure` say the same thing twice".to_owned(),
+                hint: "leave one of them out",
+            });
+        }
+        (None, None) => return Err(SumFault::Missing { wanted: "`pressure`, or `head`" }),
+    };
+    reckoned([("boiling_c", boil.boils_k), ("pressure_bar_abs", gauge_pa(boil.pressure_pa))])
+}
+
+fn sized_vessel(given: &Given) -> Result<Reckoned, SumFault> {
+    let need = VesselNeed {
+        contents_m3: given.si("contents")?,
+        growth_share: given.si("growth_percent")?,
+        steam_m3: given.si("steam")?,
+        column_pa: given.si("head_pressure")?,
+        margin_pa: given.si("margin")?,
+        relief_pa: given.si("relief")?,
+    };
+    let vessel = vessel(&need)?;
+    reckoned([
+        ("vessel_l", vessel.vessel_m3),
+        ("precharge_bar", vessel.precharge_pa),
+        ("end_bar", vessel.end_pa),
+        ("growth_l", vessel.growth_m3),
+        ("reserve_l", vessel.reserve_m3),
+    ])
+}
+
+/// The atmosphere over which a gauge's pressure is counted \[Pa\].
+const ATMOSPHERE_PA: f64 = 101_325.0;
+
+/// A gauge's pressure counted from vacuum \[Pa\].
+pub fn absolute_pa(gauge_pa: f64) -> f64 {
+    gauge_pa + ATMOSPHERE_PA
+}
+
+/// A pressure from vacuum as a gauge shows it \[Pa\].
+pub fn gauge_pa(absolute_pa: f64) -> f64 {
+    absolute_pa - ATMOSPHERE_PA
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use design::quantity::parse;
+    use physics::circuit::bank::RISER_ENDS_K;
+    use physics::circuit::vessel::PRECHARGE_MARGIN_PA;
+
+    /// The defaults as written are those that the physics names.
+    #[test]
+    fn written_defaults_are_the_physics_own() {
+        assert_eq!(parse(RISER_ENDS, Kind::Number).unwrap().si, RISER_ENDS_K);
+        assert_eq!(parse(PRECHARGE_MARGIN, Kind::Pressure).unwrap().si, PRECHARGE_MARGIN_PA);
+    }
+}
