@@ -181,3 +181,118 @@ fn passing_rates(
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{PassScratch, pass_water, stand};
+    use crate::plant::Plant;
+    use crate::step_circuit::Bench;
+    use crate::weather::Hour;
+    use physics::ZERO_CELSIUS_K;
+    use physics::store::Store;
+    use toml::{Table, Value};
+
+    /// A case of the reference file.
+    fn case(id: &str) -> Table {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../reference/thermal-checks.toml");
+        let file: Table = std::fs::read_to_string(path).expect("it stands").parse().expect("TOML");
+        let cases = file["case"].as_array().expect("cases");
+        let found = cases.iter().find(|case| case["id"].as_str() == Some(id));
+        found.and_then(Value::as_table).expect("the case").clone()
+    }
+
+    fn number(value: &Value) -> f64 {
+        value.as_float().or(value.as_integer().map(|whole| whole as f64)).expect("a number")
+    }
+
+    fn numbers(value: &Value) -> Vec<f64> {
+        value.as_array().expect("a list").iter().map(number).collect()
+    }
+
+    /// The plant of a sample build with another store: only the store's part of it is asked.
+    fn plant(change: impl FnOnce(&mut Store)) -> Plant {
+        let name = "first-panel.toml";
+        let path = format!("{}/../../samples", env!("CARGO_MANIFEST_DIR"));
+        let read = |file: &str| std::fs::read(format!("{path}/{file}")).expect("it is there");
+        let design = design::read_design(name, &read(name)).design.expect("a sound build");
+        let weather = design.weather.path.clone();
+        let climate = design::weather::read_weather(&weather, &read(&weather)).0.expect("sound");
+        let mut build = design.at(&climate, name).build;
+        change(&mut build.store);
+        Plant::compile(&build).expect("a store that compiles")
+    }
+
+    /// ST-05, a printed example: ten hours of gain and load on a mixed store. Its table takes
+    /// hourly forward steps; ours go by the minute, so its last hour must end where the case's
+    /// exact integration does, within the case's tolerance, and every hour within the 0.5 K by
+    /// which the case says that the forward steps lead.
+    #[test]
+    fn st_05_ten_hours_of_gain_and_load() {
+        let case = case("ST-05");
+        let given = |key: &str| number(&case["inputs"][key]);
+        let mut plant = plant(|store| {
+            store.layers = 1;
+            store.lid_gap_m2 = 0.0;
+        });
+        plant.store.layer_j_k = given("mass_kg") * given("cp_j_kgk");
+        plant.store.loss_w_k = vec![given("ua_w_k")];
+        let mut hour = Hour::room(&plant);
+        hour.loft_k = given("t_room_c") + ZERO_CELSIUS_K;
+        let mut layer_k = [given("t0_c") + ZERO_CELSIUS_K];
+        let mut bench = Bench::default();
+        let (gains, loads) =
+            (numbers(&case["inputs"]["gain_mj"]), numbers(&case["inputs"]["load_mj"]));
+        let expected_c = numbers(&case["expected"]["t_c"]);
+        for ((gain_mj, load_mj), expected_c) in gains.iter().zip(&loads).zip(&expected_c) {
+            let a_minute_k = (gain_mj - load_mj) * 1e6 / 60.0 / plant.store.layer_j_k;
+            for _ in 0..60 {
+                // Half of the minute's heat before its loss and half after: the mean minute.
+                layer_k[0] += 0.5 * a_minute_k;
+                stand(&plant, &hour, 60.0, &mut layer_k, &mut bench);
+                layer_k[0] += 0.5 * a_minute_k;
+            }
+            let got_c = layer_k[0] - ZERO_CELSIUS_K;
+            assert!((got_c - expected_c).abs() < 0.5, "{got_c} is not near {expected_c}");
+        }
+        let exact_c = number(&case["recomputed"]["final_if_integrated_exactly_within_hour"]);
+        let got_c = layer_k[0] - ZERO_CELSIUS_K;
+        let allowed_k = number(&case["tol"]["abs"]);
+        assert!((got_c - exact_c).abs() < allowed_k, "{got_c} is not {exact_c}");
+    }
+
+    /// ST-06: what leaves at the top of N mixed layers while cold sinks unmixed to the base, by the
+    /// exact answer of tanks in a row. Drawn in fiftieths of the tank, a bath from a cistern being
+    /// a third: one draw of the whole tank at once would be 0.006 off, twice the tolerance.
+    #[test]
+    fn st_06_hot_share_after_draws() {
+        let case = case("ST-06");
+        let allowed = number(&case["tol"]["abs"]);
+        let thetas = numbers(&case["inputs"]["theta"]);
+        let rows = case["expected"]["hot_fraction"].as_array().expect("rows");
+        let segments = numbers(&case["inputs"]["segments"]);
+        for (segments, row) in segments.iter().zip(rows) {
+            let layers = *segments as usize;
+            let plant = plant(|store| {
+                store.layers = layers;
+                store.entrainment = 0.0;
+                store.inlet_height_m = 0.0;
+                store.outlet_height_m = store.water_depth_m;
+            });
+            let store = &plant.store;
+            assert_eq!((store.layers, store.inlet, store.outlet), (layers, 0, layers - 1));
+            let (cold_k, hot_k) = (283.15, 333.15);
+            let whole_m3 = store.layer_m3 * layers as f64;
+            for (theta, expected) in thetas.iter().zip(numbers(row)) {
+                let mut layer_k = vec![hot_k; layers];
+                let mut scratch = PassScratch::default();
+                let outlet = store.outlet;
+                for _ in 0..(50.0 * theta).round() as usize {
+                    let part_m3 = whole_m3 / 50.0;
+                    pass_water(store, outlet, cold_k, part_m3, &mut layer_k, &mut scratch);
+                }
+                let share = (layer_k[outlet] - cold_k) / (hot_k - cold_k);
+                assert!((share - expected).abs() < allowed, "{layers}, {theta}: {share}");
+            }
+        }
+    }
+}

@@ -9,7 +9,11 @@ pub mod harp;
 pub mod network;
 mod parts;
 pub mod pipe;
+pub mod pressure_trial;
 pub mod pump;
+pub mod sealed;
+pub mod thermosiphon;
+pub mod trial_rules;
 pub mod vessel;
 
 pub use error::CircuitError;

@@ -248,6 +248,15 @@ pub enum FluidError {
         /// Where it ends \[K\].
         highest_k: f64,
     },
+    /// Water that a pressure lets boil, or that is pressed harder than the data reach.
+    NotLiquid {
+        /// What was asked for \[Pa\].
+        pressure_pa: f64,
+        /// Below which it boils at its temperature \[Pa\].
+        lowest_pa: f64,
+        /// Where the data end \[Pa\].
+        highest_pa: f64,
+    },
     /// Off the saturation line.
     PressureOutside {
         /// What was asked for \[Pa\].
@@ -291,6 +300,11 @@ impl fmt::Display for FluidError {
                 celsius(lowest_k),
                 celsius(highest_k)
             ),
+            FluidError::NotLiquid { pressure_pa, lowest_pa, highest_pa } => write!(
+                f,
+                "the water is under {pressure_pa} Pa; it boils below {lowest_pa:.0} Pa, and its data \
+                 end at {highest_pa} Pa"
+            ),
             FluidError::PressureOutside { pressure_pa, lowest_pa, highest_pa } => write!(
                 f,
                 "water has no boiling point at {pressure_pa} Pa; the line runs from {lowest_pa} to \
@@ -317,7 +331,7 @@ pub(super) fn check_range(fluid: Fluid, temperature_k: f64) -> Result<(), FluidE
 }
 
 /// Where the data end \[K\].
-fn highest_k(fluid: Fluid) -> f64 {
+pub(crate) fn highest_k(fluid: Fluid) -> f64 {
     match fluid {
         Fluid::Water => ZERO_CELSIUS_K + 110.0,
         Fluid::PropyleneGlycol { .. } | Fluid::EthyleneGlycol { .. } => ZERO_CELSIUS_K + 100.0,

@@ -3,4 +3,5 @@
 pub mod air;
 pub mod fluid;
 mod melinder;
+pub mod pressed;
 mod water;

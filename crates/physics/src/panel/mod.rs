@@ -9,11 +9,13 @@ pub mod back;
 pub mod capacity;
 pub mod chain;
 pub mod curve;
+pub mod dry_heat;
 mod error;
 pub mod fin;
 pub mod gap;
 pub mod klein;
 mod matrix;
+pub mod month;
 pub mod optics;
 mod parts;
 #[cfg(test)]

@@ -70,6 +70,15 @@ impl Case {
         self.list(lookup(&self.inputs, path), path)
     }
 
+    /// A given table of numbers, row by row.
+    pub fn given_rows(&self, path: &str) -> Vec<Vec<f64>> {
+        let rows = lookup(&self.inputs, path).and_then(Value::as_array);
+        rows.unwrap_or_else(|| panic!("case {} has no rows `{path}`", self.id))
+            .iter()
+            .map(|row| self.list(Some(row), path))
+            .collect()
+    }
+
     /// An expected number.
     pub fn expected(&self, name: &str) -> f64 {
         self.number(self.expected.get(name).map(unwrap_unit), name)

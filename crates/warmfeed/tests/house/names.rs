@@ -8,7 +8,7 @@ use syn::visit::{self, Visit};
 const UNITS: &[&str] = &[
     "m", "m2", "m3", "1_m", "m3_s", "m_s", "m2_s", "m3_kg", "m_s2", // lengths, flows
     "kg", "kg_s", "kg_m", "kg_m2", "kg_m3", "kg_m_s", "kg_s_m2", "kg_kg", // masses
-    "pa", "pa_m", "pa_s", "n", "n_m", "n_m2", "1_pa", // forces
+    "pa", "pa_m", "pa_s", "n", "n_m", "n_m2", "1_pa", "pa_k", // forces
     "k", "1_k", "k_s", "k_m", "k_w", "k_m2_w", "m2_k_w", "w_m2_k4", // temperatures
     "w", "w_k", "w_m", "w_m2", "w_m_k", "w_m2_k", "w_m2_k2", "w_m3", // powers
     "j", "j_k", "j_kg", "j_m2", "j_m3", "j_kg_k", "j_m_k", "j_m2_k", "j_m3_k", // energies
