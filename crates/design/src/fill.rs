@@ -3,7 +3,7 @@
 use crate::catalogue::{materials, tubes};
 use crate::origin::Origin;
 use crate::parameters::{
-    Default, Form, Parameter, Presence, SizePart, parameters, section_at, sections,
+    Default, Form, Parameter, Presence, SizePart, parameter_at, parameters, section_at, sections,
 };
 use crate::problem::Span;
 use crate::problem::{Problem, Severity};
@@ -13,6 +13,7 @@ use crate::walk::Desk;
 
 /// Fills in every default, and reports what is missing or means nothing where it stands.
 pub(crate) fn fill(desk: &mut Desk, values: &mut Values) {
+    deciding_words(desk, values);
     missing_tables(desk, values);
     for parameter in parameters() {
         for place in places(values, parameter.path) {
@@ -54,6 +55,20 @@ fn forget_unheeded(values: &mut Values) {
     }
 }
 
+/// Fills in the words that decide which tables mean anything, before the tables are looked at.
+fn deciding_words(desk: &mut Desk, values: &mut Values) {
+    for (place, _) in sections().filter_map(|section| section.presence.only()) {
+        let around = place.rsplit_once('.').map_or("", |(table, _)| table);
+        let assumed = parameter_at(place)
+            .filter(|parameter| matches!(parameter.default, Default::Assume { .. }));
+        if let Some(parameter) = assumed
+            && values.table(around).is_some()
+        {
+            one(desk, values, parameter, place);
+        }
+    }
+}
+
 /// The places a path stands for: every member of its lists, none in a table that is not there.
 fn places(values: &Values, path: &str) -> Vec<String> {
     let mut places = vec![String::new()];
@@ -71,6 +86,7 @@ fn places(values: &Values, path: &str) -> Vec<String> {
             break;
         }
         if part.ends_with("[]") {
+            places.retain(|_| means_something(values, &general));
             places = places
                 .iter()
                 .flat_map(|at| (0..values.members(at)).map(move |member| format!("{at}[{member}]")))
@@ -84,13 +100,19 @@ fn places(values: &Values, path: &str) -> Vec<String> {
 
 /// True where a table's parameters mean something.
 fn stands(values: &Values, general: &str, at: &str) -> bool {
-    match section_at(general).map(|section| section.presence) {
-        Some(Presence::Required | Presence::Optional) => values.table(at).is_some(),
-        Some(Presence::When(place, word)) => {
-            values.table(at).is_some() && values.word(place) == Some(word)
+    let written = || values.table(at).is_some();
+    means_something(values, general)
+        && match section_at(general).map(|section| section.presence.there()) {
+            Some(Presence::Required | Presence::Optional) => written(),
+            _ => true,
         }
-        _ => true,
-    }
+}
+
+/// False where a word elsewhere in the file leaves a table without meaning.
+fn means_something(values: &Values, general: &str) -> bool {
+    section_at(general)
+        .and_then(|section| section.presence.only())
+        .is_none_or(|(place, words)| values.word(place).is_some_and(|word| words.contains(&word)))
 }
 
 fn missing_tables(desk: &mut Desk, values: &mut Values) {
@@ -100,39 +122,40 @@ fn missing_tables(desk: &mut Desk, values: &mut Values) {
         if !around.is_empty() && values.table(around).is_none() && around != "control" {
             continue;
         }
-        let problem = match section.presence {
+        let only = section.presence.only();
+        if let Some((place, words)) = &only {
+            // A word that cannot be read says nothing on what belongs beside it.
+            let Some(word) = values.word(place) else { continue };
+            if !words.contains(&word) {
+                // Tubes on a radiator are a fault by themselves; see `fit`.
+                if values.table(path).is_some() && (path, word) != ("panel.tubes", "radiator") {
+                    let problem = not_used(desk, values, (path, place), words);
+                    desk.problems.push(problem);
+                }
+                continue;
+            }
+        }
+        let problem = match section.presence.there() {
             Presence::Required if values.table(path).is_none() => Problem {
                 says: format!("The table [{path}] is missing: {}", lower(section.help)),
-                expected: format!("[{path}]"),
+                expected: match &only {
+                    Some((place, _)) => format!(
+                        "[{path}], since {place} is \"{}\"",
+                        values.word(place).unwrap_or_default()
+                    ),
+                    None => format!("[{path}]"),
+                },
                 hint: format!("write [{path}] on a line of its own and its keys below"),
-                ..desk.fault("missing-table", path, values.span(around))
+                ..desk.fault(
+                    "missing-table",
+                    path,
+                    values.span(only.as_ref().map_or(around, |(place, _)| place)),
+                )
             },
-            Presence::When(place, word)
-                if values.word(place) == Some(word) && values.table(path).is_none() =>
-            {
-                Problem {
-                    says: format!("The table [{path}] is missing: {}", lower(section.help)),
-                    expected: format!("[{path}], since {place} is \"{word}\""),
-                    hint: format!("write [{path}] on a line of its own and its keys below"),
-                    ..desk.fault("missing-table", path, values.span(place))
-                }
-            }
-            Presence::When(place, word)
-                if values.table(path).is_some()
-                    && values.word(place).is_some_and(|is| is != word) =>
-            {
-                Problem {
-                    severity: Severity::Warning,
-                    says: format!("[{path}] means nothing here: {place} is not \"{word}\""),
-                    expected: format!("{place} = \"{word}\", or no [{path}]"),
-                    hint: "take the table out, or change the other key".to_owned(),
-                    ..desk.fault("not-used", path, values.span(path))
-                }
-            }
             Presence::List(least) if values.members(path) < least => {
                 too_few(desk, values, path, least, section.help)
             }
-            Presence::Optional if values.table(path).is_none() && path != "stock" => {
+            Presence::Optional if values.table(path).is_none() && worth_a_word(path) => {
                 let origin = Origin::Assumed {
                     source: "none is written, so none is reckoned with".to_owned(),
                     certainty: "stated".to_owned(),
@@ -172,6 +195,25 @@ fn unwritten(path: &str) -> Option<(&'static str, &'static str)> {
         )),
         _ => None,
     }
+}
+
+/// A table that a word elsewhere leaves without meaning.
+fn not_used(desk: &Desk, values: &Values, (path, place): (&str, &str), words: &[&str]) -> Problem {
+    let is = values.word(place).unwrap_or_default();
+    let wanted = words.join("\" or \"");
+    Problem {
+        severity: Severity::Warning,
+        found: format!("{place} = \"{is}\""),
+        says: format!("[{path}] means nothing here: {place} is \"{is}\""),
+        expected: format!("{place} = \"{wanted}\", or no [{path}]"),
+        hint: "take the table out, or change the other key".to_owned(),
+        ..desk.fault("not-used", path, values.span(path))
+    }
+}
+
+/// True for things whose absence is an assumption about the build.
+fn worth_a_word(path: &str) -> bool {
+    !matches!(path, "stock" | "panel.inner-cover")
 }
 
 fn too_few(desk: &Desk, values: &Values, path: &str, least: usize, help: &str) -> Problem {
@@ -238,7 +280,8 @@ fn one(desk: &mut Desk, values: &mut Values, parameter: &Parameter, place: &str)
             return;
         }
     }
-    if values.entry(place).is_some() {
+    let spared = |key| values.entry(&beside(place, key)).is_some();
+    if values.entry(place).is_some() || parameter.unless.is_some_and(spared) {
         return;
     }
     match parameter.default {

@@ -24,7 +24,10 @@ fn table(path: &str) -> Value {
     let mut required = Vec::new();
     for parameter in parameters().filter(|parameter| parameter.section() == path) {
         properties.insert(parameter.key().to_owned(), property(parameter));
-        if matches!(parameter.default, Default::Required) && parameter.only.is_none() {
+        if matches!(parameter.default, Default::Required)
+            && parameter.only.is_none()
+            && parameter.unless.is_none()
+        {
             required.push(parameter.key());
         }
     }
@@ -55,11 +58,11 @@ fn split(section: &Section) -> (&'static str, &'static str) {
 
 fn member(section: &Section) -> Value {
     let mut inner = table(section.path);
-    match section.presence {
+    match section.presence.there() {
         Presence::List(least) => json!({
             "type": "array",
             "items": inner,
-            "minItems": least,
+            "minItems": if section.presence.only().is_some() { 0 } else { least },
             "description": section.help,
         }),
         _ => {

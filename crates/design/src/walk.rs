@@ -1,9 +1,7 @@
 //! The syntax tree held against the tables of parameters: what is written, what is wrong with it.
 
 use crate::origin::Origin;
-use crate::parameters::{
-    Parameter, Presence, general, parameter_at, parameters, section_at, sections,
-};
+use crate::parameters::{Parameter, general, parameter_at, parameters, section_at, sections};
 use crate::problem::{Problem, Severity, Span};
 use crate::value::{Raw, nearest, read};
 use crate::values::{Entry, Values};
@@ -83,7 +81,7 @@ fn table(desk: &mut Desk, values: &mut Values, table_like: &dyn TableLike, place
         if let Some(parameter) = parameter_at(&here) {
             one(desk, values, parameter, &here, item, key_span);
         } else if let Some(section) = section_at(&here) {
-            if matches!(section.presence, Presence::List(_)) {
+            if section.presence.is_list() {
                 list(desk, values, item, &here, key_span);
             } else if let Some(inner) = item.as_table_like() {
                 let span = if item.is_table() { desk.span(item.span()) } else { key_span };

@@ -269,7 +269,7 @@ fn stage(step: &Step, pace_1_s: f64, bench: &mut Bench) -> Flows {
         let pull_w_k = rate_w_k * share;
         let over = 1.0 / (pace_w_k + top_w_k + rest_w_k + pull_w_k);
         let gains_w = pace_w_k * bench.base[node]
-            + step.absorbed_w_m2 * segment.area_m2
+            + (step.absorbed_w_m2 - loss.to_sky_w_m2) * segment.area_m2
             + top_w_k * loss.empty_k
             + rest_w_k * loss.air_k;
         let plate = Straight {
@@ -321,8 +321,9 @@ fn stage(step: &Step, pace_1_s: f64, bench: &mut Bench) -> Flows {
         let plate_k = bench.last[panels + place];
         powers.absorbed_j += step.absorbed_w_m2 * segment.area_m2;
         let (top_w_k, rest_w_k) = bench.drains_w_k[place];
-        powers.panel_loss_j +=
-            top_w_k * (plate_k - loss.empty_k) + rest_w_k * (plate_k - loss.air_k);
+        powers.panel_loss_j += loss.to_sky_w_m2 * segment.area_m2
+            + top_w_k * (plate_k - loss.empty_k)
+            + rest_w_k * (plate_k - loss.air_k);
     }
     powers.panel_heat_j = rate_w_k * (panels_out.at(coil_out_k) - panels_in.at(coil_out_k));
     let lost_w = |run: &PipeRun, around_k: f64, nodes_k: &[f64]| {

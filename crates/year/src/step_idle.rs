@@ -49,12 +49,15 @@ fn solve(
     near: Conductances,
 ) -> f64 {
     let Conductances { top_w_m2_k, rest_w_m2_k } = near;
-    (pace_w_m2_k * base_k + absorbed_w_m2 + top_w_m2_k * loss.empty_k + rest_w_m2_k * loss.air_k)
+    let kept_w_m2 = absorbed_w_m2 - loss.to_sky_w_m2;
+    (pace_w_m2_k * base_k + kept_w_m2 + top_w_m2_k * loss.empty_k + rest_w_m2_k * loss.air_k)
         / (pace_w_m2_k + top_w_m2_k + rest_w_m2_k)
 }
 
 fn lost_w_m2(plate_k: f64, loss: &HourLoss, near: Conductances) -> f64 {
-    near.top_w_m2_k * (plate_k - loss.empty_k) + near.rest_w_m2_k * (plate_k - loss.air_k)
+    loss.to_sky_w_m2
+        + near.top_w_m2_k * (plate_k - loss.empty_k)
+        + near.rest_w_m2_k * (plate_k - loss.air_k)
 }
 
 /// Lets the standing pipes cool for `step_s`, each node by its own exact exponential; returns the

@@ -1,8 +1,15 @@
 //! Materials by name, with the values the panel, the circuit and the store ask for.
 
 use super::Known;
+use physics::panel::Cover;
+use physics::panel::optics::extinction_1_m;
 use serde::Deserialize;
 use std::sync::OnceLock;
+
+/// A cover that passes less long-wave light than this passes none.
+const LEAST_LONGWAVE: f64 = 0.05;
+/// Long-wave light that a plastic throws back (from memory; glass 0.1).
+const LONGWAVE_REFLECTANCE: f64 = 0.05;
 
 /// Which materials a parameter may name.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,30 +24,39 @@ pub enum Group {
     Insulation,
     /// What tubes and hoses are made of.
     Tube,
+    /// What joints of tubes are made with.
+    Joint,
+    /// What seals a pane in its frame.
+    Seal,
 }
 
 impl Group {
     /// The group in plain words.
     pub fn words(self) -> &'static str {
         match self {
-            Group::Metal => "a metal",
+            Group::Metal => "a metal, or the rubber of a mat",
             Group::Glazing => "a pane",
             Group::Coating => "a coating",
             Group::Insulation => "an insulation or board",
             Group::Tube => "a tube or hose",
+            Group::Joint => "a solder or braze",
+            Group::Seal => "a sealant or gasket",
         }
     }
 
     fn admits(self, material: &Material) -> bool {
         match self {
-            Group::Metal => material.group == "metal",
+            Group::Metal => material.group == "metal" || material.id == "epdm",
             Group::Glazing => material.group == "glazing",
             Group::Coating => material.group == "coating",
             Group::Insulation => {
                 matches!(material.group.as_str(), "insulation" | "board" | "frame")
             }
+            Group::Joint => material.group == "joint",
+            // Thread tape seals no pane.
+            Group::Seal => material.group == "seal" && material.id != "ptfe-tape",
             Group::Tube => {
-                matches!(material.id.as_str(), "copper" | "steel" | "galvanised-steel")
+                matches!(material.id.as_str(), "copper" | "steel" | "galvanised-steel" | "epdm")
                     || material.group == "pipe"
             }
         }
@@ -66,6 +82,10 @@ pub enum Field {
     Index,
     /// Extinction \[1/m\].
     Extinction,
+    /// Walls of a cover.
+    Walls,
+    /// Share of long-wave light a cover passes.
+    Longwave,
 }
 
 /// One material as the data file writes it: units in the names, limits low on purpose.
@@ -112,6 +132,10 @@ pub struct Material {
     pub index: Option<f64>,
     /// Thickness of the pane whose transmittance is given \[mm\].
     pub pane_mm: Option<f64>,
+    /// Walls of a cover; 1 where it does not say.
+    pub walls: Option<f64>,
+    /// U-value of a sheet of several walls, with the films it is stated with \[W/(m2 K)\].
+    pub u_w_m2k: Option<f64>,
     /// Conductivity \[W/(m K)\].
     pub k_w_mk: Option<f64>,
     /// Least conductivity \[W/(m K)\].
@@ -200,15 +224,21 @@ impl Material {
                 self.alpha_solar_max,
                 &["alpha_solar_min", "alpha_solar_max"],
             ),
-            Field::Emittance => span(
-                self.emissivity_min,
-                self.emissivity_max,
-                &["emissivity_min", "emissivity_max"],
-            ),
+            Field::Emittance => self.emittance(),
             Field::Index => one(self.index, "index"),
             Field::Extinction => self.extinction_1_m(),
+            Field::Walls => {
+                let walls = self.walls.unwrap_or(1.0);
+                Some((walls, walls, walls, false))
+            }
+            Field::Longwave => {
+                let (low, high) = self.longwave();
+                let seen = self.is_seen(&["tau_longwave_min", "tau_longwave_max"]);
+                Some((0.5 * (low + high), low, high, seen))
+            }
         }?;
         let certainty = match (field, seen) {
+            (Field::Walls, _) => "common practice",
             (Field::Extinction, true) => "computed from a transmittance that was seen",
             (Field::Extinction, false) => "computed from a transmittance from memory",
             (_, true) => "seen",
@@ -217,19 +247,42 @@ impl Material {
         Some(Known { middle, low, high, source: self.source_words(field, seen), certainty })
     }
 
-    /// The extinction at which the pane passes at normal incidence what the catalogue states.
-    ///
-    /// Inverts the single pane's `tau = a (1 - r)^2 / (1 - (r a)^2)`, `r = ((n - 1)/(n + 1))^2`,
-    /// `a = exp(-K d)` (Stokes 1862 as textbooks quote it).
+    /// Long-wave transmittance, least and greatest. A cover that passes less than
+    /// [`LEAST_LONGWAVE`] on the mean passes none: glass and twin-wall sheets.
+    fn longwave(&self) -> (f64, f64) {
+        let low = self.tau_longwave_min.unwrap_or(0.0);
+        let high = self.tau_longwave_max.unwrap_or(low);
+        if 0.5 * (low + high) < LEAST_LONGWAVE { (0.0, 0.0) } else { (low, high) }
+    }
+
+    /// Emittance; of a cover that passes long-wave light no more than what that and the little that
+    /// comes back leave.
+    fn emittance(&self) -> Option<(f64, f64, f64, bool)> {
+        let (low, high) = self.longwave();
+        let most = 1.0 - LONGWAVE_REFLECTANCE - 0.5 * (low + high);
+        let seen = self.is_seen(&["emissivity_min", "emissivity_max"]);
+        match (self.emissivity_min, self.emissivity_max) {
+            (Some(least), Some(greatest)) if high > 0.0 => {
+                let middle = (0.5 * (least + greatest)).min(most);
+                Some((middle, least.min(middle), greatest.min(1.0 - low), false))
+            }
+            (Some(least), Some(greatest)) => {
+                Some((0.5 * (least + greatest), least, greatest, seen))
+            }
+            _ if high > 0.0 => {
+                Some((most, most - 0.5 * (high - low), most + 0.5 * (high - low), false))
+            }
+            _ => None,
+        }
+    }
+
+    /// The extinction at which the cover passes at normal incidence what the catalogue states, by
+    /// the cover relation turned round; 0 where even a clear one passes less.
     fn extinction_1_m(&self) -> Option<(f64, f64, f64, bool)> {
-        let thickness_m = self.pane_mm? * 1e-3;
-        let index = self.index?;
-        let reflected = ((index - 1.0) / (index + 1.0)).powi(2);
-        let through = |tau: f64| {
-            let b = (1.0 - reflected).powi(2);
-            let passed = 2.0 * tau / (b + (b * b + 4.0 * (tau * reflected).powi(2)).sqrt());
-            -passed.min(1.0).ln() / thickness_m
-        };
+        let walls = self.walls.unwrap_or(1.0);
+        let wall_m = self.pane_mm? * 1e-3 / walls;
+        let cover = Cover { walls: walls as u32, ..Cover::of_light(self.index?, 0.0, wall_m) };
+        let through = |tau: f64| extinction_1_m(&cover, tau).unwrap_or(0.0);
         let (low, high) = (self.tau_solar_min?, self.tau_solar_max?);
         let seen = self.is_seen(&["tau_solar_min", "tau_solar_max"]);
         Some((through(0.5 * (low + high)), through(high), through(low), seen))
@@ -312,37 +365,43 @@ mod tests {
     }
 
     /// Given each pane's own thickness and index, the cover relation passes at normal incidence the
-    /// transmittance the catalogue states: the relation inverted, so to rounding, 1e-12.
+    /// transmittance the catalogue states: the relation turned round, to 1e-9.
     #[test]
     fn extinction_gives_the_stated_transmittance_back() {
         let mut checked = 0;
         for pane in materials().iter().filter(|material| material.group == "glazing") {
             let Some(extinction) = pane.value(Field::Extinction) else { continue };
-            let cover = physics::panel::Cover {
-                index: pane.index.expect("a pane with extinction has an index"),
-                extinction_1_m: extinction.middle,
-                thickness_m: pane.pane_mm.expect("and a thickness") * 1e-3,
-                emittance: 0.9,
-                density_kg_m3: 1000.0,
-                heat_capacity_j_kg_k: 1000.0,
-                diffuse_angle: physics::panel::DiffuseAngle::SixtyDegrees,
-            };
+            let walls = pane.walls.unwrap_or(1.0);
+            let index = pane.index.expect("a pane with extinction has an index");
+            let wall_m = pane.pane_mm.expect("and a thickness") * 1e-3 / walls;
+            let cover =
+                Cover { walls: walls as u32, ..Cover::of_light(index, extinction.middle, wall_m) };
             let passed =
-                physics::panel::optics::transmission(&cover, physics::Angle::ZERO).transmittance;
+                physics::panel::optics::transmission(&[cover], physics::Angle::ZERO).transmittance;
             let stated =
                 0.5 * (pane.tau_solar_min.expect("stated") + pane.tau_solar_max.expect("stated"));
-            assert!((passed - stated).abs() < 1e-12, "{}: {passed} is not {stated}", pane.id);
+            assert!((passed - stated).abs() < 1e-9, "{}: {passed} is not {stated}", pane.id);
             checked += 1;
         }
-        assert!(checked >= 6, "{checked} panes");
+        assert!(checked >= 10, "{checked} panes");
     }
 
     /// Whatever may be named for a layer, a sheet, a tube or a coating has what those need.
     #[test]
     fn named_materials_carry_what_their_parts_need() {
-        let needs: [(Group, &[Field]); 4] = [
+        let needs: [(Group, &[Field]); 5] = [
             (Group::Metal, &[Field::Conductivity, Field::Density, Field::HeatCapacity]),
             (Group::Coating, &[Field::Absorptance, Field::Emittance]),
+            (
+                Group::Glazing,
+                &[
+                    Field::Index,
+                    Field::Extinction,
+                    Field::Emittance,
+                    Field::Density,
+                    Field::HeatCapacity,
+                ],
+            ),
             (
                 Group::Insulation,
                 &[

@@ -1,5 +1,8 @@
 //! What must fit in the panel: tubes on the sheet, walls in tubes.
 
+mod covers;
+mod kinds;
+
 use super::{Misfit, length, report};
 use crate::problem::Severity;
 use crate::values::Values;
@@ -15,11 +18,12 @@ pub(super) fn check(desk: &mut Desk, values: &Values) {
             report(desk, values, misfit);
         }
     }
-    for misfit in
-        [close_tubes(values), wide_pattern(values), narrow_header(values)].into_iter().flatten()
-    {
+    let misfits = [close_tubes(values), wide_pattern(values), narrow_header(values)];
+    for misfit in misfits.into_iter().flatten() {
         report(desk, values, misfit);
     }
+    kinds::check(desk, values);
+    covers::check(desk, values);
 }
 
 fn thick_wall(values: &Values, at: &str) -> Option<Misfit> {

@@ -4,8 +4,10 @@
 //! list of what was assumed all come from these tables: nothing about a parameter is said twice.
 //! Ranges and defaults are written as a user would write them, and read by the same reader.
 
+mod certificate;
 mod circuit;
 mod control;
+mod cover;
 mod panel;
 mod parts;
 mod stock;
@@ -33,6 +35,8 @@ pub struct Parameter {
     pub unknown: Option<Spread>,
     /// When the parameter means anything; `None` for always.
     pub only: Option<Only>,
+    /// The neighbouring key that makes this one needless where it is written.
+    pub unless: Option<&'static str>,
     /// What it is, in a line.
     pub help: &'static str,
 }
@@ -173,6 +177,34 @@ pub enum Presence {
     List(usize),
     /// It must stand where the parameter at this place says this word, and means nothing elsewhere.
     When(&'static str, &'static str),
+    /// Where the parameter at this place says one of these words it is as the first says; elsewhere
+    /// it means nothing.
+    Among(&'static Presence, &'static str, &'static [&'static str]),
+}
+
+impl Presence {
+    /// The place and the words that decide whether the table means anything; `None` for always.
+    pub fn only(&self) -> Option<(&'static str, Vec<&'static str>)> {
+        match *self {
+            Presence::When(place, word) => Some((place, vec![word])),
+            Presence::Among(_, place, words) => Some((place, words.to_vec())),
+            _ => None,
+        }
+    }
+
+    /// What it is where it means something.
+    pub fn there(&self) -> Presence {
+        match *self {
+            Presence::When(..) => Presence::Required,
+            Presence::Among(presence, ..) => *presence,
+            other => other,
+        }
+    }
+
+    /// True for a list of tables.
+    pub fn is_list(&self) -> bool {
+        matches!(self.there(), Presence::List(_))
+    }
 }
 
 impl Parameter {
@@ -195,6 +227,7 @@ const fn parameter(path: &'static str, form: Form, help: &'static str) -> Parame
         default: Default::Required,
         unknown: None,
         only: None,
+        unless: None,
         help,
     }
 }
@@ -263,6 +296,11 @@ impl Parameter {
     /// As [`Parameter::only`], but a fault elsewhere: who writes it expects what will not happen.
     const fn only_ever(mut self, key: &'static str, is: &'static [&'static str]) -> Self {
         self.only = Some(Only { key, is, severity: Severity::Fault });
+        self
+    }
+
+    const fn unless(mut self, key: &'static str) -> Self {
+        self.unless = Some(key);
         self
     }
 }

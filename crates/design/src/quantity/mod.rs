@@ -45,6 +45,10 @@ pub enum Kind {
     Conductivity,
     /// Heat flow for a difference and an area \[W/(m2 K)\].
     Film,
+    /// Growth of such a flow with the difference \[W/(m2 K2)\].
+    LossGrowth,
+    /// Difference that a heat flow through an area takes \[m2 K/W\].
+    Resistance,
     /// Power on an area \[W/m2\].
     Irradiance,
     /// Rise of temperature by irradiance \[K m2/W\].
@@ -57,6 +61,8 @@ pub enum Kind {
     Force,
     /// Heat that warms a thing by a kelvin \[J/K\].
     HeatCapacity,
+    /// Heat that warms a square metre by a kelvin \[J/(m2 K)\].
+    AreaHeat,
     /// Heat that warms a kilogram by a kelvin \[J/(kg K)\].
     SpecificHeat,
     /// How often in a second, also changes of air \[1/s\].
@@ -91,12 +97,15 @@ pub const KINDS: &[Kind] = &[
     Kind::Conductance,
     Kind::Conductivity,
     Kind::Film,
+    Kind::LossGrowth,
+    Kind::Resistance,
     Kind::Irradiance,
     Kind::SunRise,
     Kind::Density,
     Kind::Mass,
     Kind::Force,
     Kind::HeatCapacity,
+    Kind::AreaHeat,
     Kind::SpecificHeat,
     Kind::Rate,
     Kind::Extinction,
@@ -126,12 +135,15 @@ impl Kind {
             Kind::Conductance => "a conductance",
             Kind::Conductivity => "a conductivity",
             Kind::Film => "a film coefficient",
+            Kind::LossGrowth => "a growth of a loss",
+            Kind::Resistance => "a thermal resistance",
             Kind::Irradiance => "an irradiance",
             Kind::SunRise => "a rise by the sun",
             Kind::Density => "a density",
             Kind::Mass => "a mass",
             Kind::Force => "a force",
             Kind::HeatCapacity => "a heat capacity",
+            Kind::AreaHeat => "a heat capacity of an area",
             Kind::SpecificHeat => "a specific heat",
             Kind::Rate => "a rate",
             Kind::Extinction => "an extinction",

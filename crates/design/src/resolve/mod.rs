@@ -9,6 +9,7 @@ mod stock;
 mod store;
 mod tap;
 
+pub(crate) use panel::clear_transmittance;
 pub use site::Sited;
 pub use stock::{Piece, Stock};
 pub(crate) use tap::note_demand;

@@ -4,7 +4,7 @@ use super::error::CircuitError;
 use super::harp::Harp;
 use super::network::{Medium, Path, divide};
 use super::pipe::Run;
-use crate::panel::{Bank, Join, Panel, TubePattern};
+use crate::panel::{Bank, Join, Panel, Passage, TubePattern, Tubes};
 
 /// Loss figure of one return bend of a serpentine, its own length included.
 ///
@@ -18,9 +18,23 @@ pub const RISER_ENDS_K: f64 = 1.5;
 /// One panel's path, from port to port.
 ///
 /// A serpentine is one tube with a return bend ([`RETURN_BEND_K`]) between each two legs; a harp
-/// is risers with [`RISER_ENDS_K`] between headers of one spacing's length each.
+/// is risers with [`RISER_ENDS_K`] between headers of one spacing's length each. A hollow sheet and
+/// a bought panel cost what their loss figure says, on the velocity in a port.
 pub fn panel_path(panel: &Panel) -> Path {
-    let tubes = &panel.tubes;
+    match panel {
+        Panel::Built(built) => match &built.passage {
+            Passage::Tubes(tubes) => tubes_path(tubes),
+            Passage::Hollow(hollow) => ports_path(hollow.port_bore_m, hollow.port_loss),
+        },
+        Panel::Bought(bought) => ports_path(bought.port_bore_m, bought.port_loss),
+    }
+}
+
+fn ports_path(bore_m: f64, fittings_loss: f64) -> Path {
+    Path::Run(Run { bore_m, length_m: 0.0, roughness_m: 0.0, fittings_loss })
+}
+
+fn tubes_path(tubes: &Tubes) -> Path {
     let run = |length_m: f64, fittings_loss: f64| Run {
         bore_m: tubes.tube.bore_m,
         length_m,
@@ -69,12 +83,19 @@ pub fn panel_flows_kg_s(
     Ok(flows_kg_s)
 }
 
-/// Flow \[kg/s\] in one tube of a panel through which `flow_kg_s` runs; a harp's mean riser.
-pub fn tube_flow_kg_s(panel: &Panel, flow_kg_s: f64) -> f64 {
-    match panel.tubes.pattern {
-        TubePattern::Serpentine { .. } => flow_kg_s,
-        TubePattern::Harp { risers, .. } => flow_kg_s / f64::from(risers),
-    }
+/// Reynolds number in one tube of a panel through which `flow_kg_s` runs (a harp's mean riser), or
+/// in a port of a hollow sheet or a bought panel.
+pub fn passage_reynolds(panel: &Panel, flow_kg_s: f64, viscosity_pa_s: f64) -> f64 {
+    let (bore_m, each_kg_s) = match panel {
+        Panel::Built(built) => match &built.passage {
+            Passage::Tubes(tubes) => {
+                (tubes.tube.bore_m, crate::panel::chain::tube_flow_kg_s(built, flow_kg_s))
+            }
+            Passage::Hollow(hollow) => (hollow.port_bore_m, flow_kg_s),
+        },
+        Panel::Bought(bought) => (bought.port_bore_m, flow_kg_s),
+    };
+    4.0 * each_kg_s / (std::f64::consts::PI * bore_m * viscosity_pa_s)
 }
 
 fn join_path(bank: &Bank, join: &Join) -> Result<Path, CircuitError> {

@@ -1,6 +1,6 @@
 //! The pump, and the flow at which its head is what the round costs.
 
-use super::bank::{bank_path, panel_flows_kg_s, tube_flow_kg_s};
+use super::bank::{bank_path, panel_flows_kg_s, passage_reynolds};
 use super::error::CircuitError;
 use super::friction::FrictionMethod;
 use super::network::{Medium, Path};
@@ -85,10 +85,7 @@ pub fn working_point_of(
     let tube_reynolds = panel_flows_kg_s(panels, point.flow_kg_s, &medium)?
         .into_iter()
         .zip(&panels.panels)
-        .map(|(flow_kg_s, panel)| {
-            4.0 * tube_flow_kg_s(panel, flow_kg_s)
-                / (std::f64::consts::PI * panel.tubes.tube.bore_m * fluid.viscosity_pa_s)
-        })
+        .map(|(flow_kg_s, panel)| passage_reynolds(panel, flow_kg_s, fluid.viscosity_pa_s))
         .reduce(f64::min)
         .unwrap_or(0.0);
     Ok(WorkingPoint {
@@ -223,8 +220,8 @@ mod tests {
     use super::*;
     use crate::matter::fluid::{Fluid, FluidError};
     use crate::panel::{
-        BoxAir, Cover, DiffuseAngle, Edge, HarpConnection, Join, Layer, Panel, Sheet, Tube,
-        TubePattern, Tubes,
+        BoxAir, Built, DiffuseAngle, Edge, Fins, HarpConnection, Join, Layer, Panel, Passage,
+        Sheet, Tube, TubePattern, Tubes,
     };
     use crate::store::CoilDirection;
 
@@ -246,17 +243,9 @@ mod tests {
     };
 
     fn panel(tube: Tube, pattern: TubePattern) -> Panel {
-        Panel {
-            cover: Cover {
-                index: 1.526,
-                extinction_1_m: 10.0,
-                thickness_m: 0.004,
-                emittance: 0.88,
-                density_kg_m3: 2500.0,
-                heat_capacity_j_kg_k: 800.0,
-                diffuse_angle: DiffuseAngle::SixtyDegrees,
-            },
-            gap_m: 0.025,
+        Panel::Built(Box::new(Built {
+            covers: vec![],
+            diffuse_angle: DiffuseAngle::SixtyDegrees,
             sheet: Sheet {
                 length_m: 2.0,
                 width_m: 1.0,
@@ -267,12 +256,18 @@ mod tests {
                 absorptance: 0.95,
                 emittance: 0.9,
             },
-            tubes: Tubes { tube, spacing_m: 0.125, bond_w_m_k: 50.0, pattern },
+            passage: Passage::Tubes(Tubes {
+                tube,
+                spacing_m: 0.125,
+                bond_w_m_k: 50.0,
+                pattern,
+                fins: Fins::OneSheet,
+            }),
             back: vec![BOARD],
             edge: Edge { layer: BOARD, area_m2: 0.6 },
             box_air: BoxAir { changes_1_h: 1.0 },
             extra_capacity_j_k: 0.0,
-        }
+        }))
     }
 
     fn serpentine(legs: u32) -> Panel {

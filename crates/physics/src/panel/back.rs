@@ -1,7 +1,7 @@
 //! Heat that leaves through back, rim and leaking joints.
 
 use super::error::{PanelError, TEMPERATURES_K, within};
-use super::{BoxAir, Edge, Layer};
+use super::{BoxAir, Built, Edge, Layer};
 use crate::ZERO_CELSIUS_K;
 
 /// A stack of layers between two temperatures.
@@ -163,6 +163,31 @@ pub fn leakage_w_m2_k(box_air: &BoxAir, gap_m: f64) -> Result<f64, PanelError> {
     let air = crate::matter::air::air_properties(TEN_CELSIUS_K);
     let volume_heat_j_m3_k = air.density_kg_m3 * air.heat_capacity_j_kg_k;
     Ok(0.5 * changes_1_h / 3600.0 * volume_heat_j_m3_k * gap_m)
+}
+
+/// Loss through back, rim and leaking joints together, to the outdoor air, per area of sheet
+/// \[W/(m2 K)\].
+///
+/// A panel without cover has no gap for air to leak through: the wind reaches its sheet itself.
+///
+/// `sheet_k`, `air_k`: sheet and outdoor air \[K\].
+///
+/// # Valid range
+/// As [`stack_conductance_w_m2_k`], [`edge_loss_w_k`], [`leakage_w_m2_k`].
+///
+/// # Source
+/// Duffie and Beckman 2006, section 6.4: back and edge side by side.
+///
+/// # Checked
+/// TL-04 through its parts.
+pub fn rest_loss_w_m2_k(panel: &Built, sheet_k: f64, air_k: f64) -> Result<f64, PanelError> {
+    let back = stack_conductance_w_m2_k(&panel.back, sheet_k, air_k)?;
+    let edge_w_k = edge_loss_w_k(&panel.edge, sheet_k, air_k)?;
+    let leakage_w_m2_k = match panel.covers.first() {
+        Some(cover) => leakage_w_m2_k(&panel.box_air, cover.gap_m)?,
+        None => 0.0,
+    };
+    Ok(back.conductance_w_m2_k + edge_w_k / panel.sheet.area_m2() + leakage_w_m2_k)
 }
 
 fn conductivity_w_m_k(layer: &Layer, mean_k: f64) -> f64 {

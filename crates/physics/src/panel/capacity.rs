@@ -1,16 +1,17 @@
 //! How much heat a panel holds, and how fast it follows the sun.
 
 use super::error::{PanelError, within};
-use super::{Layer, Panel, Tube, TubePattern};
+use super::{Built, Layer, Panel, Passage, Tube, TubePattern};
 
 /// Effective heat capacity of a panel \[J/K\]: the parts weighted by how far they follow the fluid.
 ///
 /// `C = sum(p_i m_i c_i)` with `p` 1 for sheet, tube, headers and fluid, 0.5 for insulation behind
-/// and around, and `0.01 a1` for the cover, where `a1` is the panel's first loss coefficient: 6
-/// W/(m2 K) is taken for all (a black sheet under one pane has 4 to 8, which moves a panel's whole
-/// by 2 %). Each header is as long as the risers' spacings together.
+/// and around; `0.01 a1` for the outermost cover and `0.2 a1` for one beneath it, where `a1` is the
+/// panel's first loss coefficient: 6 W/(m2 K) is taken for all (a black sheet under one pane has 4
+/// to 8, which moves a panel's whole by 2 %). Each header is as long as the risers' spacings
+/// together. Of a bought panel what its certificate states, fluid and all.
 ///
-/// `fluid_volume_heat_j_m3_k`: density times heat capacity of the fluid; 4.17e6 water.
+/// `fluid_volume_heat_j_m3_k`: density times heat capacity of the fluid; 4.17e6 water, 0 dry.
 ///
 /// # Valid range
 /// Any panel; a volume heat of 0 (dry) to 1e7, else an error.
@@ -22,28 +23,71 @@ use super::{Layer, Panel, Tube, TubePattern};
 /// SY-10: 5 to 20 kJ/(m2 K) for a flat plate, and 4.5 to 7 for 0.5 mm copper made at home.
 pub fn capacity_j_k(panel: &Panel, fluid_volume_heat_j_m3_k: f64) -> Result<f64, PanelError> {
     let fluid = within("volume heat of the fluid [J/(m3 K)]", fluid_volume_heat_j_m3_k, 0.0..=1e7)?;
-    let tubes = &panel.tubes;
+    Ok(match panel {
+        Panel::Built(built) => built_j_k(built, fluid),
+        Panel::Bought(bought) => bought.capacity_j_m2_k * bought.area_m2,
+    })
+}
+
+fn built_j_k(panel: &Built, fluid: f64) -> f64 {
     let area_m2 = panel.sheet.area_m2();
     let sheet_j_k = area_m2
         * panel.sheet.thickness_m
         * panel.sheet.density_kg_m3
         * panel.sheet.heat_capacity_j_kg_k;
-    let headers_j_k = match tubes.pattern {
-        TubePattern::Serpentine { .. } => 0.0,
-        TubePattern::Harp { risers, header, .. } => {
-            2.0 * f64::from(risers) * tubes.spacing_m * tube_j_m_k(&header, fluid)
-        }
-    };
     let insulation_j_k = panel.back.iter().map(layer_j_m2_k).sum::<f64>() * area_m2
         + layer_j_m2_k(&panel.edge.layer) * panel.edge.area_m2;
-    let cover = &panel.cover;
-    let cover_j_k = area_m2 * cover.thickness_m * cover.density_kg_m3 * cover.heat_capacity_j_kg_k;
-    Ok(sheet_j_k
-        + tubes.length_m() * tube_j_m_k(&tubes.tube, fluid)
-        + headers_j_k
+    let outwards = panel.covers.iter().rev().zip(COVER_WEIGHTS);
+    let covers_j_k: f64 =
+        outwards.map(|(cover, weight)| weight * cover.capacity_j_m2_k() * area_m2).sum();
+    sheet_j_k
+        + passage_j_k(&panel.passage, fluid)
         + INSULATION_WEIGHT * insulation_j_k
-        + COVER_WEIGHT * cover_j_k
-        + panel.extra_capacity_j_k)
+        + covers_j_k
+        + panel.extra_capacity_j_k
+}
+
+/// What a panel's passage holds \[m3\]: tubes and headers, channels, or as the certificate says.
+pub fn contents_m3(panel: &Panel) -> f64 {
+    match panel {
+        Panel::Bought(bought) => bought.contents_m3,
+        Panel::Built(built) => match &built.passage {
+            Passage::Hollow(hollow) => hollow.contents_m3,
+            Passage::Tubes(tubes) => {
+                tubes.length_m() * tubes.tube.contents_m2()
+                    + tubes.headers_m() * tubes.header().map_or(0.0, Tube::contents_m2)
+            }
+        },
+    }
+}
+
+/// Walls and contents of the passage \[J/K\].
+fn passage_j_k(passage: &Passage, fluid: f64) -> f64 {
+    match passage {
+        Passage::Hollow(hollow) => hollow.back_sheet_j_k + hollow.contents_m3 * fluid,
+        Passage::Tubes(tubes) => {
+            tubes.length_m() * tube_j_m_k(&tubes.tube, fluid)
+                + tubes.headers_m() * tubes.header().map_or(0.0, |header| tube_j_m_k(header, fluid))
+        }
+    }
+}
+
+impl super::Tubes {
+    /// The headers' tube; `None` in a serpentine.
+    pub fn header(&self) -> Option<&Tube> {
+        match &self.pattern {
+            TubePattern::Harp { header, .. } => Some(header),
+            TubePattern::Serpentine { .. } => None,
+        }
+    }
+
+    /// Both headers together \[m\], each as long as the risers' spacings; 0 in a serpentine.
+    pub fn headers_m(&self) -> f64 {
+        match self.pattern {
+            TubePattern::Harp { risers, .. } => 2.0 * f64::from(risers) * self.spacing_m,
+            TubePattern::Serpentine { .. } => 0.0,
+        }
+    }
 }
 
 /// Time constant of a panel whose inlet is held and whose sun stops \[s\].
@@ -87,22 +131,27 @@ fn layer_j_m2_k(layer: &Layer) -> f64 {
 /// Insulation stands halfway between sheet and air (ISO 9806, from memory).
 const INSULATION_WEIGHT: f64 = 0.5;
 
-/// `0.01 a1` for the outer cover, at 6 W/(m2 K) (ISO 9806, from memory).
-const COVER_WEIGHT: f64 = 0.06;
+/// `0.01 a1` for the outermost cover and `0.2 a1` for the one beneath it, at 6 W/(m2 K) (ISO 9806,
+/// from memory).
+const COVER_WEIGHTS: [f64; 2] = [0.06, 1.0];
 
 #[cfg(test)]
 mod tests {
     use super::super::samples::{harp, serpentine};
     use super::*;
 
+    fn panel(built: Built) -> Panel {
+        Panel::Built(Box::new(built))
+    }
+
     /// Given: 1.62 m2 of 0.5 mm copper with 10.8 m of 12 x 1 tube, 50 mm of wool, 4 mm glass.
     /// Expected, by hand: sheet 2788, tube wall 1284, water 3537 (4.17e6), wool behind half of
     /// 3062, around half of 510, glass 0.06 of 12150: 10124 J/K.
     #[test]
     fn adds_up_by_hand() {
-        let got = capacity_j_k(&serpentine(), 4.17e6).unwrap();
+        let got = capacity_j_k(&panel(serpentine()), 4.17e6).unwrap();
         assert!((got - 10_124.0).abs() < 3.0, "{got}");
-        let dry = capacity_j_k(&serpentine(), 0.0).unwrap();
+        let dry = capacity_j_k(&panel(serpentine()), 0.0).unwrap();
         assert!((got - dry - 3537.0).abs() < 1.0, "{dry}");
     }
 
@@ -110,8 +159,8 @@ mod tests {
     /// of 227.1 (wall) and 1310 J/(m K) (water) more, 2767 J/K.
     #[test]
     fn headers_count() {
-        let headers =
-            capacity_j_k(&harp(), 4.17e6).unwrap() - capacity_j_k(&serpentine(), 4.17e6).unwrap();
+        let headers = capacity_j_k(&panel(harp()), 4.17e6).unwrap()
+            - capacity_j_k(&panel(serpentine()), 4.17e6).unwrap();
         assert!((headers - 2767.0).abs() < 2.0, "{headers}");
     }
 
@@ -119,6 +168,6 @@ mod tests {
     #[test]
     fn refuses_nonsense() {
         assert!(time_constant_s(1e4, 0.0, 0.0).is_err());
-        assert!(capacity_j_k(&harp(), -1.0).is_err());
+        assert!(capacity_j_k(&panel(harp()), -1.0).is_err());
     }
 }

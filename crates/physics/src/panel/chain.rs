@@ -1,9 +1,12 @@
-//! The front door from a panel's drawing to its heat removal: harp or serpentine.
+//! The front door from a panel's drawing to its heat removal: harp, serpentine, strips, hollow
+//! sheet, or a certificate.
 
 use super::error::{PanelError, within};
 use super::fin::{FinAndTube, f_prime_strip, gathering_m, heat_removal_parallel};
 use super::serpentine::{Serpentine, heat_removal_serpentine};
-use super::{Panel, TubePattern};
+use super::{Built, Fins, Hollow, Panel, Passage, TubePattern, Tubes};
+use crate::circuit::film::{Heating, TubeFlow, nusselt_tube};
+use crate::matter::fluid::FluidProperties;
 
 /// The fluid's side of the chain.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -26,11 +29,108 @@ pub struct HeatRemoval {
     pub fin_efficiency: f64,
 }
 
+/// Heat removal of one panel at a flow of some fluid.
+///
+/// Of a panel made at home by [`heat_removal`] with [`film_w_m2_k`]. A bought one's curve already
+/// counts from the mean of its fluid: F' and F are 1, and `FR = (C/(A U)) (1 - exp(-A U/C))`.
+///
+/// `flow_kg_s`: through the whole panel, zero or more; `loss_w_m2_k`: of its area, all ways (for a
+/// bought one the slope of its curve).
+///
+/// # Valid range
+/// As [`heat_removal`].
+///
+/// # Source
+/// As [`heat_removal`]; Duffie and Beckman 2006, eq. 6.7.4 with F' of 1.
+///
+/// # Checked
+/// Through its parts.
+pub fn panel_heat_removal(
+    panel: &Panel,
+    flow_kg_s: f64,
+    fluid: &FluidProperties,
+    loss_w_m2_k: f64,
+) -> Result<HeatRemoval, PanelError> {
+    match panel {
+        Panel::Built(built) => {
+            let side = FluidSide {
+                heat_capacity_j_kg_k: fluid.heat_capacity_j_kg_k,
+                film_w_m2_k: film_w_m2_k(built, flow_kg_s, fluid)?,
+            };
+            heat_removal(built, flow_kg_s, side, loss_w_m2_k)
+        }
+        Panel::Bought(bought) => {
+            let rate_w_k = flow_kg_s * fluid.heat_capacity_j_kg_k;
+            let f_r = heat_removal_parallel(1.0, bought.area_m2 * loss_w_m2_k, rate_w_k)?;
+            Ok(HeatRemoval { f_prime: 1.0, f_r, fin_efficiency: 1.0 })
+        }
+    }
+}
+
+/// Film coefficient from the passage's wall to the fluid \[W/(m2 K)\].
+///
+/// In tubes by [`nusselt_tube`] with even flux; in a hollow sheet, heated from the front alone,
+/// `Nu = 5.385` on twice the depth (laminar, developed).
+///
+/// `flow_kg_s`: through the whole panel.
+///
+/// # Valid range
+/// As [`nusselt_tube`]; a fluid thicker than it covers counts as thick as it goes (no pump moves
+/// it). A hollow sheet whose flow is turbulent has more than this.
+///
+/// # Source
+/// Shah and London, Laminar Flow Forced Convection in Ducts, 1978: parallel plates, one side at
+/// even flux, the other insulated (from memory).
+///
+/// # Checked
+/// FN-10 for tubes. The plates: the energy equation for a parabolic stream integrated here.
+pub fn film_w_m2_k(
+    panel: &Built,
+    flow_kg_s: f64,
+    fluid: &FluidProperties,
+) -> Result<f64, PanelError> {
+    let tubes = match &panel.passage {
+        Passage::Hollow(hollow) => {
+            let depth_m = within("depth of the hollow sheet [m]", hollow.depth_m, 1e-4..=1.0)?;
+            return Ok(NUSSELT_PLATES * fluid.conductivity_w_m_k / (2.0 * depth_m));
+        }
+        Passage::Tubes(tubes) => tubes,
+    };
+    let bore_m = within("bore of the tube [m]", tubes.tube.bore_m, 1e-4..=1.0)?;
+    let length_m = match tubes.pattern {
+        TubePattern::Serpentine { .. } => tubes.length_m(),
+        TubePattern::Harp { riser_length_m, .. } => riser_length_m,
+    };
+    let each_kg_s = tube_flow_kg_s(panel, flow_kg_s);
+    let flow = TubeFlow {
+        reynolds: 4.0 * each_kg_s / (std::f64::consts::PI * bore_m * fluid.viscosity_pa_s),
+        prandtl: fluid.prandtl().min(THICKEST_PRANDTL),
+        bore_m,
+        length_m,
+        heating: Heating::EvenFlux,
+    };
+    let nusselt = nusselt_tube(&flow).map_err(|_| PanelError::OutOfRange {
+        quantity: "Reynolds number in the panel's tubes",
+        value: flow.reynolds,
+        low: 0.0,
+        high: f64::MAX,
+    })?;
+    Ok(nusselt * fluid.conductivity_w_m_k / bore_m)
+}
+
+/// Greatest Prandtl number the relations for films in tubes cover.
+const THICKEST_PRANDTL: f64 = 2000.0;
+
+/// Developed laminar flow between plates, one of them heated evenly.
+const NUSSELT_PLATES: f64 = 5.385;
+
 /// Heat removal of one panel at a flow, referred to its whole sheet.
 ///
 /// `Q = A FR [S - U (Ti - Ta)]` with `A` the sheet's area. A harp's risers share the flow evenly,
 /// `FR = sum(1 - exp(-U W_i F'_i L/c)) c/(A U)` over risers of `c` W/K each; a serpentine's legs
-/// carry all of it and exchange heat through the sheet between them.
+/// carry all of it and exchange heat through the sheet between them, or do not where each leg has
+/// a strip of its own. A hollow sheet's channels are risers whose wetted width takes the place of
+/// the tube.
 ///
 /// Sheet and tubes need not match: what the sheet has beyond the tubes lies beside the outermost
 /// ones ([`rim_m`]), as a longer fin that ends without loss, so that no area is lost or won.
@@ -42,12 +142,13 @@ pub struct HeatRemoval {
 /// error.
 ///
 /// # Source
-/// Duffie and Beckman 2006, sections 6.5 to 6.7 and 6.13.
+/// Duffie and Beckman 2006, sections 6.5 to 6.7 and 6.13; 6.14 d for a hollow sheet.
 ///
 /// # Checked
-/// Through its parts; equal to the closed parallel formula where the sheet fits its risers.
+/// Through its parts; equal to the closed parallel formula where the sheet fits its risers, and to
+/// `1/F' = 1 + U/h` for a hollow sheet wetted all over (Duffie and Beckman 2006, figure 6.14.1).
 pub fn heat_removal(
-    panel: &Panel,
+    panel: &Built,
     flow_kg_s: f64,
     fluid: FluidSide,
     loss_w_m2_k: f64,
@@ -56,7 +157,7 @@ pub fn heat_removal(
     within("heat capacity of the fluid [J/(kg K)]", fluid.heat_capacity_j_kg_k, 1.0..=1e5)?;
     let fin = fin_and_tube(panel, fluid.film_w_m2_k, loss_w_m2_k);
     let rate_w_k = flow_kg_s * fluid.heat_capacity_j_kg_k;
-    let (tubes, length_m) = panel.tubes.pattern.tubes();
+    let (tubes, length_m) = panel.passage.side_by_side();
     let rim_m = rim_m(panel)?;
     let half_m = 0.5 * fin.spacing_m;
 
@@ -68,39 +169,49 @@ pub fn heat_removal(
         kinds.push((2.0, rim_m, half_m));
         kinds.push((f64::from(tubes) - 2.0, half_m, half_m));
     }
+    // One tube that carries all of the flow past one strip after another.
+    let in_a_row = matches!(
+        panel.passage,
+        Passage::Tubes(Tubes {
+            pattern: TubePattern::Serpentine { .. },
+            fins: Fins::Strips { .. },
+            ..
+        })
+    );
+    let rate_each_w_k = if in_a_row { rate_w_k } else { rate_w_k / f64::from(tubes) };
     let area_m2 = panel.sheet.area_m2();
     let (mut factor, mut parallel, mut gathered_m, mut free_m) = (0.0, 0.0, 0.0, 0.0);
     for (count, left_m, right_m) in kinds {
         let of_strip = f_prime_strip(&fin, left_m, right_m)?;
         let strip_m2 = (left_m + right_m) * length_m;
         let share = count * strip_m2 / area_m2;
-        let rate_each_w_k = rate_w_k / f64::from(tubes);
         factor += share * of_strip;
         parallel += share * heat_removal_parallel(of_strip, strip_m2 * loss_w_m2_k, rate_each_w_k)?;
         gathered_m += count * (gathering_m(&fin, left_m)? + gathering_m(&fin, right_m)?);
         free_m += count * (left_m + right_m - fin.outside_m);
     }
-    let f_r = match panel.tubes.pattern {
-        TubePattern::Serpentine { legs, leg_length_m } if rate_w_k > 0.0 => {
-            heat_removal_serpentine(&Serpentine {
-                fin,
-                rim_m,
-                legs,
-                leg_length_m,
-                capacity_rate_w_k: rate_w_k,
-            })?
-        }
+    let f_r = match panel.passage {
+        Passage::Tubes(Tubes {
+            pattern: TubePattern::Serpentine { legs, leg_length_m }, ..
+        }) if rate_w_k > 0.0 && !in_a_row => heat_removal_serpentine(&Serpentine {
+            fin,
+            rim_m,
+            legs,
+            leg_length_m,
+            capacity_rate_w_k: rate_w_k,
+        })?,
+        _ if in_a_row => heat_removal_parallel(factor, area_m2 * loss_w_m2_k, rate_w_k)?,
         _ => parallel,
     };
     let fin_efficiency = if free_m > 0.0 { gathered_m / free_m } else { 1.0 };
     Ok(HeatRemoval { f_prime: factor, f_r, fin_efficiency })
 }
 
-/// Flow in one tube on the sheet \[kg/s\]: a riser's share, or all of it in a serpentine.
-pub fn tube_flow_kg_s(panel: &Panel, flow_kg_s: f64) -> f64 {
-    match panel.tubes.pattern {
-        TubePattern::Serpentine { .. } => flow_kg_s,
-        TubePattern::Harp { risers, .. } => flow_kg_s / f64::from(risers.max(1)),
+/// Flow in one tube or channel of a panel \[kg/s\]: a riser's share, or all of it in a serpentine.
+pub fn tube_flow_kg_s(panel: &Built, flow_kg_s: f64) -> f64 {
+    match panel.passage {
+        Passage::Tubes(Tubes { pattern: TubePattern::Serpentine { .. }, .. }) => flow_kg_s,
+        _ => flow_kg_s / f64::from(panel.passage.side_by_side().0.max(1)),
     }
 }
 
@@ -108,41 +219,80 @@ pub fn tube_flow_kg_s(panel: &Panel, flow_kg_s: f64) -> f64 {
 /// the sheet's area: `(A/L - (n - 1) W)/2` for `n` tubes of length `L` every `W`.
 ///
 /// Half the spacing where the sheet fits its tubes. Sheet beyond the tubes' ends is counted here
-/// too: it is as far from a tube there as here.
+/// too: it is as far from a tube there as here. Strips end where they end: half their width.
 ///
 /// # Valid range
 /// Tubes of some length, and a sheet at least as wide as its outermost tubes; else an error.
-pub fn rim_m(panel: &Panel) -> Result<f64, PanelError> {
-    let (tubes, length_m) = panel.tubes.pattern.tubes();
+pub fn rim_m(panel: &Built) -> Result<f64, PanelError> {
+    let (tubes, length_m) = panel.passage.side_by_side();
     let between = within("number of tubes on the sheet", f64::from(tubes), 1.0..=1000.0)? - 1.0;
     let length_m = within("length of a tube on the sheet [m]", length_m, 1e-3..=1e4)?;
     let width_m = panel.sheet.area_m2() / length_m;
-    let least_m = 0.5 * panel.tubes.tube.outside_m.max(0.0);
-    let rim_m = 0.5 * (width_m - between * panel.tubes.spacing_m);
+    let (outside_m, spacing_m) = match panel.passage {
+        Passage::Tubes(Tubes { fins: Fins::Strips { width_m }, tube, .. }) => {
+            (tube.outside_m, width_m)
+        }
+        Passage::Tubes(tubes) => (tubes.tube.outside_m, tubes.spacing_m),
+        Passage::Hollow(hollow) => (hollow.wetted_m, width_m / f64::from(hollow.channels.max(1))),
+    };
+    let rim_m = 0.5 * (width_m - between * spacing_m);
+    let least_m = 0.5 * outside_m.max(0.0);
+    // Rounding must not make a sheet that just fits its tubes too narrow for them.
+    let rim_m = if (rim_m - least_m).abs() < 1e-9 { least_m } else { rim_m };
     within("sheet from the outermost tube's middle to the rim [m]", rim_m, least_m..=10.0)
 }
 
 /// The panel's sheet and tube as the fin formulas take them, which look at the numbers.
-pub fn fin_and_tube(panel: &Panel, film_w_m2_k: f64, loss_w_m2_k: f64) -> FinAndTube {
-    FinAndTube {
-        spacing_m: panel.tubes.spacing_m,
-        outside_m: panel.tubes.tube.outside_m,
-        bore_m: panel.tubes.tube.bore_m,
+///
+/// A channel of a hollow sheet counts as a tube as wide as what it wets, with heat passing through
+/// that width alone: a bore of the width over pi has just that wall.
+pub fn fin_and_tube(panel: &Built, film_w_m2_k: f64, loss_w_m2_k: f64) -> FinAndTube {
+    let bare = FinAndTube {
+        spacing_m: 0.0,
+        outside_m: 0.0,
+        bore_m: 0.0,
         thickness_m: panel.sheet.thickness_m,
         conductivity_w_m_k: panel.sheet.conductivity_w_m_k,
         loss_w_m2_k,
         film_w_m2_k,
-        bond_w_m_k: panel.tubes.bond_w_m_k,
-        wall_conductivity_w_m_k: panel.tubes.tube.conductivity_w_m_k,
+        bond_w_m_k: f64::INFINITY,
+        wall_conductivity_w_m_k: f64::INFINITY,
+    };
+    match &panel.passage {
+        Passage::Tubes(tubes) => FinAndTube {
+            spacing_m: match tubes.fins {
+                Fins::OneSheet => tubes.spacing_m,
+                Fins::Strips { width_m } => width_m,
+            },
+            outside_m: tubes.tube.outside_m,
+            bore_m: tubes.tube.bore_m,
+            bond_w_m_k: tubes.bond_w_m_k,
+            wall_conductivity_w_m_k: tubes.tube.conductivity_w_m_k,
+            ..bare
+        },
+        Passage::Hollow(hollow) => FinAndTube {
+            spacing_m: pitch_m(hollow, panel),
+            outside_m: hollow.wetted_m,
+            bore_m: hollow.wetted_m / std::f64::consts::PI,
+            ..bare
+        },
     }
 }
 
-impl TubePattern {
-    /// How many tubes lie side by side on the sheet, and the length of one \[m\].
-    pub fn tubes(&self) -> (u32, f64) {
-        match *self {
-            TubePattern::Serpentine { legs, leg_length_m } => (legs, leg_length_m),
-            TubePattern::Harp { risers, riser_length_m, .. } => (risers, riser_length_m),
+/// Distance between neighbouring channels, middle to middle \[m\].
+fn pitch_m(hollow: &Hollow, panel: &Built) -> f64 {
+    panel.sheet.area_m2() / hollow.length_m / f64::from(hollow.channels.max(1))
+}
+
+impl Passage {
+    /// How many tubes or channels lie side by side on the sheet, and the length of one \[m\].
+    pub fn side_by_side(&self) -> (u32, f64) {
+        match self {
+            Passage::Tubes(tubes) => match tubes.pattern {
+                TubePattern::Serpentine { legs, leg_length_m } => (legs, leg_length_m),
+                TubePattern::Harp { risers, riser_length_m, .. } => (risers, riser_length_m),
+            },
+            Passage::Hollow(hollow) => (hollow.channels, hollow.length_m),
         }
     }
 }
@@ -150,7 +300,7 @@ impl TubePattern {
 #[cfg(test)]
 mod tests {
     use super::super::fin::{f_prime, fin_efficiency};
-    use super::super::samples::{harp, serpentine};
+    use super::super::samples::{harp, serpentine, with_pattern};
     use super::*;
 
     const WATER: FluidSide = FluidSide { heat_capacity_j_kg_k: 4190.0, film_w_m2_k: 400.0 };
@@ -215,8 +365,7 @@ mod tests {
     /// Given: one leg on a strip of sheet, as harp formulas and as serpentine. Expected: the same.
     #[test]
     fn one_leg_is_the_same_either_way() {
-        let mut one = serpentine();
-        one.tubes.pattern = TubePattern::Serpentine { legs: 1, leg_length_m: 1.8 };
+        let mut one = with_pattern(TubePattern::Serpentine { legs: 1, leg_length_m: 1.8 });
         one.sheet.width_m = 0.2;
         let answer = heat_removal(&one, 0.004, WATER, 7.0).unwrap();
         let fin = FinAndTube { spacing_m: 0.2, ..fin_and_tube(&one, 400.0, 7.0) };
@@ -232,10 +381,73 @@ mod tests {
         let mut narrow = harp();
         narrow.sheet.width_m = 0.05;
         assert!(heat_removal(&narrow, 0.02, WATER, 7.0).is_err());
-        let mut bare = serpentine();
-        bare.tubes.pattern = TubePattern::Serpentine { legs: 0, leg_length_m: 1.8 };
+        let bare = with_pattern(TubePattern::Serpentine { legs: 0, leg_length_m: 1.8 });
         assert!(heat_removal(&bare, 0.02, WATER, 7.0).is_err());
         assert!(heat_removal(&harp(), -0.02, WATER, 7.0).is_err());
         assert!(heat_removal(&harp(), f64::NAN, WATER, 7.0).is_err());
+    }
+
+    /// Given: strips as wide as the spacing on every tube. Expected: a harp does not notice, for no
+    /// heat passes midway between its risers; a serpentine no longer warms its cold legs by its hot
+    /// ones and gains a little.
+    #[test]
+    fn strips_of_their_own() {
+        for (panel, least) in [(harp(), 1.0), (serpentine(), 1.0001)] {
+            let mut strips = panel.clone();
+            let tubes = *panel.tubes().unwrap();
+            strips.passage =
+                Passage::Tubes(Tubes { fins: Fins::Strips { width_m: 0.15 }, ..tubes });
+            let one_sheet = heat_removal(&panel, 0.02, WATER, 7.0).unwrap();
+            let apart = heat_removal(&strips, 0.02, WATER, 7.0).unwrap();
+            assert!((apart.f_prime - one_sheet.f_prime).abs() < 1e-12);
+            let ratio = apart.f_r / one_sheet.f_r;
+            assert!(ratio > least - 1e-12 && ratio < 1.02, "{ratio}");
+        }
+    }
+
+    fn hollow_sheet(wetted_m: f64) -> Built {
+        Built {
+            passage: Passage::Hollow(Hollow {
+                channels: 18,
+                wetted_m,
+                depth_m: 0.008,
+                length_m: 1.8,
+                contents_m3: 0.009,
+                back_sheet_j_k: 8000.0,
+                port_bore_m: 0.0127,
+                port_loss: 3.0,
+            }),
+            ..harp()
+        }
+    }
+
+    /// Given: a hollow sheet wetted all over. Expected: `F' = 1/(1 + U/h)`, Duffie and Beckman
+    /// figure 6.14.1; with channels half as wide the land between works as a fin and it is less.
+    #[test]
+    fn a_hollow_sheet() {
+        let all = heat_removal(&hollow_sheet(0.05), 0.02, WATER, 7.0).unwrap();
+        assert!((all.f_prime - 1.0 / (1.0 + 7.0 / 400.0)).abs() < 1e-12, "{}", all.f_prime);
+        let half = heat_removal(&hollow_sheet(0.025), 0.02, WATER, 7.0).unwrap();
+        assert!(half.f_prime < all.f_prime && half.f_prime > 0.95, "{}", half.f_prime);
+    }
+
+    /// Given: laminar flow between plates, one side at even flux, the other insulated. Expected:
+    /// the Nusselt number on twice the distance, from the energy equation `k T'' = q u/(um D)` with
+    /// `u/um = 6 s (1 - s)`, integrated twice here by the trapezoidal rule. Tolerance 1e-3.
+    #[test]
+    fn plates_heated_on_one_side() {
+        let (steps, mut slope, mut rise, mut bulk) = (20_000, 0.0, 0.0, 0.0);
+        let width = 1.0 / f64::from(steps);
+        // From the insulated side (no slope) to the heated one, where the slope comes to 1.
+        for step in 0..steps {
+            let s = (f64::from(step) + 0.5) * width;
+            let stream = 6.0 * s * (1.0 - s);
+            let middle = slope + 0.5 * stream * width;
+            bulk += (rise + 0.5 * middle * width) * stream * width;
+            rise += middle * width;
+            slope += stream * width;
+        }
+        assert!((slope - 1.0).abs() < 1e-6);
+        assert!((2.0 / (rise - bulk) - NUSSELT_PLATES).abs() < 1e-3, "{}", 2.0 / (rise - bulk));
     }
 }

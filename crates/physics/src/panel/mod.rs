@@ -1,18 +1,20 @@
 //! The second station: cover, air gap, absorber sheet, tubes, insulation, box.
 //!
-//! Light comes in through [`optics`]; heat leaves by [`top_loss`] (with [`gap`]) and [`back`];
+//! Light comes in through [`optics`]; heat leaves by [`glazing`] (with [`gap`]) and [`back`];
 //! the sheet hands the rest to the tubes by [`chain`], which chooses between [`fin`] (harp) and
-//! [`serpentine`]. Where nothing takes the heat, [`stagnation`] says how hot the sheet gets.
+//! [`serpentine`]; a bought panel is known by its [`certificate`] and [`curve`]. Where nothing takes the heat, [`stagnation`] says how hot the sheet gets.
 
 pub mod array;
 pub mod back;
 pub mod capacity;
+pub mod certificate;
 pub mod chain;
 pub mod curve;
 pub mod dry_heat;
 mod error;
 pub mod fin;
 pub mod gap;
+pub mod glazing;
 pub mod klein;
 mod matrix;
 pub mod month;
@@ -27,6 +29,6 @@ pub mod top_loss;
 
 pub use error::PanelError;
 pub use parts::{
-    Bank, BoxAir, Cover, DiffuseAngle, Edge, HarpConnection, Join, Layer, Panel, Sheet, Tube,
-    TubePattern, Tubes,
+    Bank, Bought, BoxAir, Built, Cover, DiffuseAngle, Edge, Fins, HarpConnection, Hollow, Join,
+    Layer, Modifier, ModifierPoint, Panel, Passage, Sheet, Tube, TubePattern, Tubes,
 };

@@ -15,9 +15,9 @@ impl Bank {
         Bank { panels: Vec::new(), join: Join::Series(Vec::new()) }
     }
 
-    /// Sum of the sheets' areas \[m2\].
-    pub fn sheet_area_m2(&self) -> f64 {
-        self.panels.iter().map(|panel| panel.sheet.area_m2()).sum()
+    /// Sum of the panels' areas, each as its figures are stated for \[m2\].
+    pub fn area_m2(&self) -> f64 {
+        self.panels.iter().map(Panel::area_m2).sum()
     }
 }
 
@@ -32,17 +32,53 @@ pub enum Join {
     Parallel(Vec<Join>),
 }
 
-/// One panel, from cover to back.
+/// One panel: made at home part by part, or bought and known by its certificate alone.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Panel {
-    /// The glazing.
-    pub cover: Cover,
-    /// Air gap between cover and sheet \[m\], 0.005 to 0.1.
-    pub gap_m: f64,
+pub enum Panel {
+    /// Known part by part.
+    Built(Box<Built>),
+    /// Known by its test certificate.
+    Bought(Bought),
+}
+
+impl Panel {
+    /// The area that light and yield are referred to \[m2\]: one face of the sheet, or the
+    /// certificate's area.
+    pub fn area_m2(&self) -> f64 {
+        match self {
+            Panel::Built(built) => built.sheet.area_m2(),
+            Panel::Bought(bought) => bought.area_m2,
+        }
+    }
+
+    /// The parts of a panel made at home; `None` for a bought one.
+    pub fn built(&self) -> Option<&Built> {
+        match self {
+            Panel::Built(built) => Some(built),
+            Panel::Bought(_) => None,
+        }
+    }
+
+    /// The same, to be changed.
+    pub fn built_mut(&mut self) -> Option<&mut Built> {
+        match self {
+            Panel::Built(built) => Some(built),
+            Panel::Bought(_) => None,
+        }
+    }
+}
+
+/// One panel made at home, from cover to back.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Built {
+    /// Covers from the sheet outwards: none (a bare mat), one or two.
+    pub covers: Vec<Cover>,
+    /// At which angle diffuse and ground light count.
+    pub diffuse_angle: DiffuseAngle,
     /// The absorber sheet.
     pub sheet: Sheet,
-    /// The tubes on it.
-    pub tubes: Tubes,
+    /// How the fluid passes along it.
+    pub passage: Passage,
     /// Insulation behind the sheet, from the sheet outwards; at least one layer.
     pub back: Vec<Layer>,
     /// Insulation around the sheet's rim.
@@ -53,23 +89,150 @@ pub struct Panel {
     pub extra_capacity_j_k: f64,
 }
 
-/// One transparent cover.
+impl Built {
+    /// Air gap over the sheet \[m\]; 0 where no cover lies over it.
+    pub fn gap_m(&self) -> f64 {
+        self.covers.first().map_or(0.0, |cover| cover.gap_m)
+    }
+
+    /// The tubes; `None` where the sheet itself is hollow.
+    pub fn tubes(&self) -> Option<&Tubes> {
+        match &self.passage {
+            Passage::Tubes(tubes) => Some(tubes),
+            Passage::Hollow(_) => None,
+        }
+    }
+}
+
+/// How the fluid passes along the sheet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Passage {
+    /// In tubes that lie on the sheet or carry its fins.
+    Tubes(Tubes),
+    /// Between two sheets joined to one hollow body, as in a flat radiator.
+    Hollow(Hollow),
+}
+
+/// A hollow sheet: channels between two sheets, all side by side.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Hollow {
+    /// Channels side by side, 1 or more.
+    pub channels: u32,
+    /// Width of front sheet that one channel wets \[m\].
+    pub wetted_m: f64,
+    /// Depth of a channel between the two sheets \[m\].
+    pub depth_m: f64,
+    /// Length of a channel \[m\].
+    pub length_m: f64,
+    /// What the whole body holds \[m3\].
+    pub contents_m3: f64,
+    /// Metal beside the front sheet: the back sheet and what joins them \[J/K\].
+    pub back_sheet_j_k: f64,
+    /// Bore of the two ports \[m\].
+    pub port_bore_m: f64,
+    /// Loss figure of the whole body, on the velocity in a port.
+    pub port_loss: f64,
+}
+
+/// One transparent cover: a pane, a film, or a sheet of several walls.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cover {
+    /// Air gap below it: to the sheet, or to the cover beneath \[m\], 0.005 to 0.1.
+    pub gap_m: f64,
+    /// Walls it is made of: 1 for a pane or film, 2 for a twin-wall sheet.
+    pub walls: u32,
     /// Index of refraction, 1.3 to 1.7.
     pub index: f64,
-    /// Extinction in the pane \[1/m\], 2 (water white) to 60.
+    /// Extinction in a wall \[1/m\], 2 (water white) to 60.
     pub extinction_1_m: f64,
-    /// Thickness of the pane \[m\].
+    /// Thickness of one wall \[m\].
     pub thickness_m: f64,
     /// Long-wave emittance of both faces, 0 to 1.
     pub emittance: f64,
-    /// Density \[kg/m3\].
+    /// Share of long-wave light it passes, 0 to 1 less the emittance; 0 for a sheet of several
+    /// walls.
+    pub longwave_transmittance: f64,
+    /// Thermal resistance between its two faces \[m2 K/W\]; 0 for a film.
+    pub resistance_m2_k_w: f64,
+    /// Share of the light that dirt and weathering leave, 0 to 1; 1 for new and washed.
+    pub clean_share: f64,
+    /// Density of the walls \[kg/m3\].
     pub density_kg_m3: f64,
     /// Heat capacity \[J/(kg K)\].
     pub heat_capacity_j_kg_k: f64,
-    /// At which angle diffuse and ground light count.
-    pub diffuse_angle: DiffuseAngle,
+}
+
+impl Cover {
+    /// A clean pane as far as light is concerned: it weighs and resists nothing.
+    ///
+    /// `index`, `extinction_1_m`, `thickness_m`: as the fields of the same names.
+    pub const fn of_light(index: f64, extinction_1_m: f64, thickness_m: f64) -> Cover {
+        Cover {
+            gap_m: 0.0,
+            walls: 1,
+            index,
+            extinction_1_m,
+            thickness_m,
+            emittance: 0.0,
+            longwave_transmittance: 0.0,
+            resistance_m2_k_w: 0.0,
+            clean_share: 1.0,
+            density_kg_m3: 0.0,
+            heat_capacity_j_kg_k: 0.0,
+        }
+    }
+
+    /// Heat capacity of a square metre \[J/(m2 K)\].
+    pub fn capacity_j_m2_k(&self) -> f64 {
+        f64::from(self.walls) * self.thickness_m * self.density_kg_m3 * self.heat_capacity_j_kg_k
+    }
+
+    /// Mass of a square metre \[kg/m2\].
+    pub fn mass_kg_m2(&self) -> f64 {
+        f64::from(self.walls) * self.thickness_m * self.density_kg_m3
+    }
+}
+
+/// A bought panel, by what its certificate states.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bought {
+    /// The area its figures are stated for, gross or aperture \[m2\].
+    pub area_m2: f64,
+    /// Power by the mean fluid temperature, `eta0` for beam light that falls straight on it.
+    pub curve: super::curve::HeatCurve,
+    /// Share of `eta0` that is left by angle.
+    pub modifier: Modifier,
+    /// Share of `eta0` for diffuse light.
+    pub diffuse_modifier: f64,
+    /// Effective heat capacity, fluid and all \[J/(m2 K)\].
+    pub capacity_j_m2_k: f64,
+    /// What it holds \[m3\].
+    pub contents_m3: f64,
+    /// Bore of its ports \[m\].
+    pub port_bore_m: f64,
+    /// Loss figure of the whole panel, on the velocity in a port.
+    pub port_loss: f64,
+    /// Temperature it was found to reach idle at 1000 W/m2 and 30 C \[K\]; `None` where the
+    /// certificate does not say.
+    pub idle_k: Option<f64>,
+}
+
+/// Share of a bought panel's `eta0` that is left when light falls at a slant.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Modifier {
+    /// `1 - b0 (1/cos - 1)` (Souka and Safwat 1966).
+    Coefficient(f64),
+    /// Points by rising angle, read by straight lines; 1 at no angle, 0 at 90 degrees.
+    Points(Vec<ModifierPoint>),
+}
+
+/// One point of a certificate's table.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ModifierPoint {
+    /// Angle of incidence, above 0 and below 90 degrees.
+    pub incidence: crate::Angle,
+    /// Share of `eta0` that is left there.
+    pub share: f64,
 }
 
 /// Which rule gives the angle at which light from everywhere passes the cover.
@@ -149,6 +312,20 @@ pub struct Tubes {
     pub bond_w_m_k: f64,
     /// Harp or serpentine.
     pub pattern: TubePattern,
+    /// Whether the tubes share one sheet.
+    pub fins: Fins,
+}
+
+/// Whether the tubes share one sheet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Fins {
+    /// One sheet under all tubes: heat may pass along it from tube to tube.
+    OneSheet,
+    /// A strip of its own on every tube, of this width \[m\].
+    Strips {
+        /// Width of a strip, across the tube \[m\].
+        width_m: f64,
+    },
 }
 
 /// How the tube is laid.

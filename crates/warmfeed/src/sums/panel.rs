@@ -1,13 +1,13 @@
 //! Sums of the second station: sheet and tubes, gap, cover, what leaves upwards.
 
 use design::quantity::Kind;
+use physics::panel::Cover;
 use physics::panel::fin::{
     FinAndTube, f_prime, fin_efficiency, fin_parameter_1_m, flow_factor, heat_removal_parallel,
 };
 use physics::panel::gap::{Gap, gap_film_w_m2_k, gap_rayleigh, nusselt};
 use physics::panel::optics::transmission;
 use physics::panel::top_loss::{TopLoss, top_loss};
-use physics::panel::{Cover, DiffuseAngle};
 
 use super::fault::SumFault;
 use super::given::Given;
@@ -162,8 +162,8 @@ pub const SUMS: &[Sum] = &[
             of("gap", Kind::Length, "Air between sheet and cover.").within("0.5 mm", "1 m"),
             TILT,
             key("covers", Form::Count, "How many covers.")
-                .within("1", "1")
-                .assume("1", "one pane, as the year reckons"),
+                .within("1", "2")
+                .assume("1", "one cover"),
         ],
         answers: &[
             out("top_loss_w_m2_k", FILM, "Loss for each kelvin of sheet over air."),
@@ -251,9 +251,7 @@ pub const SUMS: &[Sum] = &[
             of("thickness", Kind::Length, "Thickness of the pane.").within("0 mm", "100 mm"),
             of("angle", Kind::Angle, "Between light and the pane's normal.")
                 .within("0 deg", "90 deg"),
-            key("covers", Form::Count, "How many panes.")
-                .within("1", "1")
-                .assume("1", "one pane, as the year reckons"),
+            key("covers", Form::Count, "How many panes.").within("1", "4").assume("1", "one pane"),
         ],
         answers: &[
             plain("transmittance", "Share that passes."),
@@ -336,6 +334,7 @@ fn top(given: &Given) -> Result<Reckoned, SumFault> {
         cover_emittance: given.si("cover_emittance")?,
         gap_m: given.si("gap")?,
         tilt: given.angle("tilt")?,
+        covers: given.count("covers")?,
     })?;
     reckoned([
         ("top_loss_w_m2_k", answer.loss_w_m2_k),
@@ -370,19 +369,9 @@ fn gap(given: &Given) -> Result<Reckoned, SumFault> {
 }
 
 fn cover(given: &Given) -> Result<Reckoned, SumFault> {
-    let light = transmission(
-        &Cover {
-            index: given.si("index")?,
-            extinction_1_m: given.si("extinction")?,
-            thickness_m: given.si("thickness")?,
-            // What light does not ask for.
-            emittance: 0.0,
-            density_kg_m3: 0.0,
-            heat_capacity_j_kg_k: 0.0,
-            diffuse_angle: DiffuseAngle::SixtyDegrees,
-        },
-        given.angle("angle")?,
-    );
+    let pane = Cover::of_light(given.si("index")?, given.si("extinction")?, given.si("thickness")?);
+    let panes = vec![pane; given.count("covers")? as usize];
+    let light = transmission(&panes, given.angle("angle")?);
     reckoned([
         ("transmittance", light.transmittance),
         ("reflectance", light.reflectance),

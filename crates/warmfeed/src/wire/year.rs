@@ -215,7 +215,7 @@ pub fn month(result: &YearResult, forcing: &Forcing, build: &Build, month: usize
         &Sunlight {
             horizontal_kwh_m2: forcing.light.horizontal_kwh_m2[month],
             plane_kwh_m2: forcing.light.plane_kwh_m2[month],
-            area_m2: build.panel.sheet_area_m2(),
+            area_m2: build.panel.area_m2(),
         },
         &build.store,
     )
@@ -229,7 +229,7 @@ pub fn whole(result: &YearResult, forcing: &Forcing, build: &Build) -> MonthWire
         &Sunlight {
             horizontal_kwh_m2: forcing.light.horizontal_kwh_m2.iter().sum(),
             plane_kwh_m2: forcing.light.plane_kwh_m2.iter().sum(),
-            area_m2: build.panel.sheet_area_m2(),
+            area_m2: build.panel.area_m2(),
         },
         &build.store,
     )

@@ -40,11 +40,7 @@ impl Forcing {
     pub fn of(build: &Build, climate: &Climate) -> Result<Forcing, YearError> {
         let optics = match build.panel.panels.first() {
             Some(panel) => {
-                let optics = physics::panel::optics::optics(
-                    &panel.cover,
-                    panel.sheet.absorptance,
-                    build.sun.plane.tilt,
-                );
+                let optics = physics::panel::optics::optics(panel, build.sun.plane.tilt);
                 OpticsTable::from_fn(|cosine| optics.beam(cosine), optics.sky, optics.ground)
             }
             None => OpticsTable::from_fn(|_| 0.0, 0.0, 0.0),

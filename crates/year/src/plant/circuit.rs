@@ -3,12 +3,11 @@
 use physics::Build;
 use physics::ZERO_CELSIUS_K;
 use physics::circuit::Pipe;
-use physics::circuit::film::{Heating, TubeFlow, nusselt_tube};
 use physics::circuit::pipe::{OUTDOOR_FILM_W_M2_K, STILL_AIR_FILM_W_M2_K, loss_w_m_k};
 use physics::circuit::pump::working_point_of;
 use physics::matter::fluid::{FluidProperties, properties_held};
-use physics::panel::TubePattern;
-use physics::panel::chain::{FluidSide, HeatRemoval, heat_removal, tube_flow_kg_s};
+use physics::panel::Panel;
+use physics::panel::chain::panel_heat_removal;
 
 use super::loss::{HourWeather, PanelLoss};
 use super::panels::{PanelKind, SEGMENTS_PER_PANEL, Segment};
@@ -26,9 +25,6 @@ const SEGMENT_NODES: usize = 19;
 
 /// Temperature at which capacities are taken, once for the year \[K\].
 const CAPACITY_K: f64 = ZERO_CELSIUS_K + 40.0;
-
-/// Greatest Prandtl number the relations for films in tubes cover.
-const THICKEST_PRANDTL: f64 = 2000.0;
 
 /// The fluid as its capacities are reckoned.
 pub(super) fn reference_fluid(build: &Build) -> Result<FluidProperties, YearError> {
@@ -114,52 +110,27 @@ fn segment_effectiveness(
     flow_kg_s: &Line,
 ) -> Result<Line, YearError> {
     let loss_w_m2_k = usual_loss_w_m2_k(&kind.loss)?;
-    let area_m2 = kind.panel.sheet.area_m2();
+    let area_m2 = kind.panel.area_m2();
+    // A sheet is uniform within a segment, and the stream comes at most all the way towards it. A
+    // bought panel's node is the mean of its fluid, so that its stream leaves as far beyond the
+    // node as it came in below: that is how its certificate counts.
+    let most = match kind.panel {
+        Panel::Built(_) => 1.0,
+        Panel::Bought(_) => 2.0,
+    };
     Line::of(TABLE_K, SEGMENT_NODES, |loop_k| {
         let fluid = fluid_at(build, loop_k)?;
         let flow_kg_s = flow_kg_s.at(loop_k) / abreast;
-        let answer = panel_chain(kind, &fluid, flow_kg_s, loss_w_m2_k)?;
+        let answer = panel_heat_removal(&kind.panel, flow_kg_s, &fluid, loss_w_m2_k)
+            .map_err(|error| YearError::Panel(error.to_string()))?;
         let rate_w_k = flow_kg_s * fluid.heat_capacity_j_kg_k;
         let taken = answer.f_r * area_m2 * loss_w_m2_k / rate_w_k;
         let left = (1.0 - taken).powf(1.0 / SEGMENTS_PER_PANEL as f64);
         let a = area_m2 * loss_w_m2_k / (SEGMENTS_PER_PANEL as f64 * rate_w_k);
         let gone = 1.0 - left;
         // A chain that takes up as much as an ideal plate would ask for more than all of the way.
-        Ok((a * gone / (a - gone)).clamp(0.0, 1.0))
+        Ok((a * gone / (a - gone)).clamp(0.0, most))
     })
-}
-
-/// The fin chain of one panel at a flow.
-fn panel_chain(
-    kind: &PanelKind,
-    fluid: &FluidProperties,
-    flow_kg_s: f64,
-    loss_w_m2_k: f64,
-) -> Result<HeatRemoval, YearError> {
-    let tubes = &kind.panel.tubes;
-    let length_m = match tubes.pattern {
-        TubePattern::Serpentine { .. } => tubes.length_m(),
-        TubePattern::Harp { riser_length_m, .. } => riser_length_m,
-    };
-    let bore_m = tubes.tube.bore_m;
-    let tube_flow_kg_s = tube_flow_kg_s(&kind.panel, flow_kg_s);
-    let reynolds = 4.0 * tube_flow_kg_s / (std::f64::consts::PI * bore_m * fluid.viscosity_pa_s);
-    let flow = TubeFlow {
-        reynolds,
-        // A fluid thicker than the relations cover stands at the cold end of the table, where no
-        // pump runs; it counts as thick as they go.
-        prandtl: fluid.prandtl().min(THICKEST_PRANDTL),
-        bore_m,
-        length_m,
-        heating: Heating::EvenFlux,
-    };
-    let nusselt = nusselt_tube(&flow).map_err(|error| YearError::Circuit(error.to_string()))?;
-    let side = FluidSide {
-        heat_capacity_j_kg_k: fluid.heat_capacity_j_kg_k,
-        film_w_m2_k: nusselt * fluid.conductivity_w_m_k / bore_m,
-    };
-    heat_removal(&kind.panel, flow_kg_s, side, loss_w_m2_k)
-        .map_err(|error| YearError::Panel(error.to_string()))
 }
 
 /// Loss of a plate at 40 C under air at 10 C, a sky 10 K colder and a light wind: where the fin

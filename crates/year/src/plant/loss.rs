@@ -1,15 +1,18 @@
 //! A panel's losses, tabled so that an hour costs a few look-ups and a minute two.
 //!
-//! Ambient and sky enter the cover's balance only through the temperature the cover would have
-//! without a plate behind it. With that temperature and the wind film, the loss through the top
-//! hangs on the plate alone: three numbers in place of four.
+//! Ambient and sky enter the covers' balance only through the temperature the outermost face would
+//! have without a sheet behind it, the empty state, and through what the sheet sends straight to
+//! the sky. With that temperature and the wind film, the loss through the top hangs on the sheet
+//! alone: three numbers in place of four. Only where an outer cover lets a cover beneath it see the
+//! sky is there no such state; then every hour is solved by itself.
 
 use physics::Angle;
+use physics::STEFAN_BOLTZMANN_W_M2_K4;
 use physics::ZERO_CELSIUS_K;
-use physics::panel::Panel;
-use physics::panel::PanelError;
-use physics::panel::back::{edge_loss_w_k, leakage_w_m2_k, stack_conductance_w_m2_k};
-use physics::panel::top_loss::{Surroundings, TopPath, equilibrium_k, top_flux_w_m2};
+use physics::panel::back::rest_loss_w_m2_k;
+use physics::panel::curve::HeatCurve;
+use physics::panel::glazing::{Glazing, Outdoors};
+use physics::panel::{Built, Panel, PanelError};
 
 use super::table::Sheet;
 use crate::YearError;
@@ -32,14 +35,23 @@ const EMPTY_FIRST_K: f64 = ZERO_CELSIUS_K - 60.0;
 const EMPTY_STEP_K: f64 = 10.0;
 const EMPTY_NODES: usize = 13;
 
-/// Losses of one square metre of sheet, over all weather.
+/// Losses of one square metre of a panel, over all weather.
 #[derive(Clone, Debug)]
 pub struct PanelLoss {
-    cover_emittance: f64,
-    /// Through the top \[W/(m2 K)\] by empty cover, film, excess, the excess running fastest.
-    top_w_m2_k: Vec<f64>,
-    /// Through back, edge and joints \[W/(m2 K)\] by plate and air.
-    rest_w_m2_k: Sheet,
+    top: TopLoss,
+    /// Through back, edge and joints \[W/(m2 K)\] by plate and air; `None` for a bought panel,
+    /// whose curve holds all.
+    rest_w_m2_k: Option<Sheet>,
+}
+
+#[derive(Clone, Debug)]
+enum TopLoss {
+    /// Through the top \[W/(m2 K)\] by empty state, film, excess, the excess running fastest.
+    Tabled { glazing: Glazing, top_w_m2_k: Vec<f64> },
+    /// Solved for each hour.
+    Solved { glazing: Glazing },
+    /// As a certificate states it, to the air.
+    Certified { curve: HeatCurve },
 }
 
 impl PanelLoss {
@@ -48,32 +60,24 @@ impl PanelLoss {
     /// # Errors
     /// Where a relation is asked beyond its range.
     pub fn of(panel: &Panel, tilt: Angle) -> Result<PanelLoss, YearError> {
-        let mut top_w_m2_k = Vec::with_capacity(EMPTY_NODES * FILM_W_M2_K.len() * EXCESS_K.len());
-        for empty in 0..EMPTY_NODES {
-            let empty_k = EMPTY_FIRST_K + EMPTY_STEP_K * empty as f64;
-            for film_w_m2_k in FILM_W_M2_K {
-                for excess_k in EXCESS_K {
-                    // No heat flows at no excess: the conductance there is that of a little one.
-                    let excess_k = if excess_k == 0.0 { 0.01 } else { excess_k };
-                    let path = TopPath {
-                        wind_film_w_m2_k: film_w_m2_k,
-                        plate_emittance: panel.sheet.emittance,
-                        cover_emittance: panel.cover.emittance,
-                        gap_m: panel.gap_m,
-                        tilt,
-                    };
-                    let flux_w_m2 =
-                        top_flux_w_m2(empty_k + excess_k, empty_k, &path).map_err(panel_error)?;
-                    top_w_m2_k.push(flux_w_m2 / excess_k);
-                }
+        let built = match panel {
+            Panel::Built(built) => built,
+            Panel::Bought(bought) => {
+                return Ok(PanelLoss {
+                    top: TopLoss::Certified { curve: bought.curve },
+                    rest_w_m2_k: None,
+                });
             }
-        }
-        let rest_w_m2_k = Sheet::of(
-            (ZERO_CELSIUS_K - 60.0..=ZERO_CELSIUS_K + 300.0, 19),
-            (ZERO_CELSIUS_K - 60.0..=ZERO_CELSIUS_K + 60.0, 7),
-            |plate_k, air_k| rest_w_m2_k(panel, plate_k, air_k),
-        )?;
-        Ok(PanelLoss { cover_emittance: panel.cover.emittance, top_w_m2_k, rest_w_m2_k })
+        };
+        let glazing =
+            Glazing::of(&built.covers, built.sheet.emittance, tilt).map_err(panel_error)?;
+        let top = if glazing.has_empty_state() {
+            let top_w_m2_k = top_table(&glazing).map_err(panel_error)?;
+            TopLoss::Tabled { glazing, top_w_m2_k }
+        } else {
+            TopLoss::Solved { glazing }
+        };
+        Ok(PanelLoss { top, rest_w_m2_k: Some(rest_table(built)?) })
     }
 
     /// The losses of one hour's weather, by the plate alone.
@@ -81,48 +85,100 @@ impl PanelLoss {
     /// # Errors
     /// Weather beyond the range of the cover's balance.
     pub fn hour(&self, weather: &HourWeather) -> Result<HourLoss, YearError> {
-        let empty_k = equilibrium_k(&Surroundings {
-            ambient_k: weather.air_k,
-            sky_k: weather.sky_k,
-            wind_film_w_m2_k: weather.wind_film_w_m2_k,
-            cover_emittance: self.cover_emittance,
-        })
-        .map_err(panel_error)?;
-        let along = ((empty_k - EMPTY_FIRST_K) / EMPTY_STEP_K).clamp(0.0, EMPTY_NODES as f64 - 1.0);
-        let row = (along as usize).min(EMPTY_NODES - 2);
-        let row_share = along - row as f64;
-        let film =
-            weather.wind_film_w_m2_k.clamp(FILM_W_M2_K[0], FILM_W_M2_K[FILM_W_M2_K.len() - 1]);
-        let column = FILM_W_M2_K[1..FILM_W_M2_K.len() - 1].partition_point(|&node| node <= film);
-        let column_share =
-            (film - FILM_W_M2_K[column]) / (FILM_W_M2_K[column + 1] - FILM_W_M2_K[column]);
-        let start = |down: usize, across: usize| {
-            ((row + down) * FILM_W_M2_K.len() + column + across) * EXCESS_K.len()
-        };
-        let corners = [start(0, 0), start(0, 1), start(1, 0), start(1, 1)];
-        let mut hour = HourLoss {
-            empty_k,
-            air_k: weather.air_k,
-            top_w_m2_k: [0.0; EXCESS_K.len()],
-            rest_w_m2_k: [0.0; EXCESS_K.len()],
-        };
-        for (node, &excess_k) in EXCESS_K.iter().enumerate() {
-            let corner = |which: usize| self.top_w_m2_k[corners[which] + node];
-            let low = corner(0) + column_share * (corner(1) - corner(0));
-            let high = corner(2) + column_share * (corner(3) - corner(2));
-            hour.top_w_m2_k[node] = low + row_share * (high - low);
-            hour.rest_w_m2_k[node] = self.rest_w_m2_k.at(empty_k + excess_k, weather.air_k);
+        let mut hour = HourLoss { air_k: weather.air_k, ..HourLoss::blank() };
+        match &self.top {
+            TopLoss::Tabled { glazing, top_w_m2_k } => {
+                hour.empty_k = glazing.empty_k(&weather.outdoors()).map_err(panel_error)?;
+                let direct = glazing.sheet_to_sky() * STEFAN_BOLTZMANN_W_M2_K4;
+                if direct > 0.0 {
+                    hour.to_sky_w_m2 = direct * (hour.empty_k.powi(4) - weather.sky_k.powi(4));
+                }
+                read_top(top_w_m2_k, weather, &mut hour);
+            }
+            TopLoss::Solved { glazing } => solve_top(glazing, weather, &mut hour)?,
+            TopLoss::Certified { curve } => {
+                hour.empty_k = weather.air_k;
+                for (node, excess_k) in EXCESS_K.iter().enumerate() {
+                    hour.top_w_m2_k[node] = curve.a1_w_m2_k + curve.a2_w_m2_k2 * excess_k.abs();
+                }
+            }
+        }
+        if let Some(rest_w_m2_k) = &self.rest_w_m2_k {
+            for (node, &excess_k) in EXCESS_K.iter().enumerate() {
+                hour.rest_w_m2_k[node] = rest_w_m2_k.at(hour.empty_k + excess_k, weather.air_k);
+            }
         }
         Ok(hour)
     }
 }
 
-/// Losses through back, edge and joints to the air, per square metre of sheet \[W/(m2 K)\].
-fn rest_w_m2_k(panel: &Panel, plate_k: f64, air_k: f64) -> Result<f64, YearError> {
-    let back = stack_conductance_w_m2_k(&panel.back, plate_k, air_k).map_err(panel_error)?;
-    let edge_w_k = edge_loss_w_k(&panel.edge, plate_k, air_k).map_err(panel_error)?;
-    let leakage_w_m2_k = leakage_w_m2_k(&panel.box_air, panel.gap_m).map_err(panel_error)?;
-    Ok(back.conductance_w_m2_k + edge_w_k / panel.sheet.area_m2() + leakage_w_m2_k)
+/// No heat flows at no excess: the conductance there is that of a little one.
+fn answerable(excess_k: f64) -> f64 {
+    if excess_k == 0.0 { 0.01 } else { excess_k }
+}
+
+fn top_table(glazing: &Glazing) -> Result<Vec<f64>, PanelError> {
+    let mut top_w_m2_k = Vec::with_capacity(EMPTY_NODES * FILM_W_M2_K.len() * EXCESS_K.len());
+    for empty in 0..EMPTY_NODES {
+        let empty_k = EMPTY_FIRST_K + EMPTY_STEP_K * empty as f64;
+        for film_w_m2_k in FILM_W_M2_K {
+            for excess_k in EXCESS_K.map(answerable) {
+                let sheet_k = empty_k + excess_k;
+                let flux_w_m2 = glazing.flux_from_empty_w_m2(sheet_k, empty_k, film_w_m2_k)?;
+                top_w_m2_k.push(flux_w_m2 / excess_k);
+            }
+        }
+    }
+    Ok(top_w_m2_k)
+}
+
+fn rest_table(built: &Built) -> Result<Sheet, YearError> {
+    Sheet::of(
+        (ZERO_CELSIUS_K - 60.0..=ZERO_CELSIUS_K + 300.0, 19),
+        (ZERO_CELSIUS_K - 60.0..=ZERO_CELSIUS_K + 60.0, 7),
+        |plate_k, air_k| rest_loss_w_m2_k(built, plate_k, air_k).map_err(panel_error),
+    )
+}
+
+/// Reads the hour's row from the table.
+fn read_top(top_w_m2_k: &[f64], weather: &HourWeather, hour: &mut HourLoss) {
+    let along =
+        ((hour.empty_k - EMPTY_FIRST_K) / EMPTY_STEP_K).clamp(0.0, EMPTY_NODES as f64 - 1.0);
+    let row = (along as usize).min(EMPTY_NODES - 2);
+    let row_share = along - row as f64;
+    let film = weather.wind_film_w_m2_k.clamp(FILM_W_M2_K[0], FILM_W_M2_K[FILM_W_M2_K.len() - 1]);
+    let column = FILM_W_M2_K[1..FILM_W_M2_K.len() - 1].partition_point(|&node| node <= film);
+    let column_share =
+        (film - FILM_W_M2_K[column]) / (FILM_W_M2_K[column + 1] - FILM_W_M2_K[column]);
+    let start = |down: usize, across: usize| {
+        ((row + down) * FILM_W_M2_K.len() + column + across) * EXCESS_K.len()
+    };
+    let corners = [start(0, 0), start(0, 1), start(1, 0), start(1, 1)];
+    for (node, top) in hour.top_w_m2_k.iter_mut().enumerate() {
+        let corner = |which: usize| top_w_m2_k[corners[which] + node];
+        let low = corner(0) + column_share * (corner(1) - corner(0));
+        let high = corner(2) + column_share * (corner(3) - corner(2));
+        *top = low + row_share * (high - low);
+    }
+}
+
+/// Solves the hour's row. The air stands for the empty state, and the heat of a sheet as warm as
+/// the air is what goes to the sky without any excess.
+fn solve_top(
+    glazing: &Glazing,
+    weather: &HourWeather,
+    hour: &mut HourLoss,
+) -> Result<(), YearError> {
+    let around = weather.outdoors();
+    let flux_w_m2 = |sheet_k: f64| {
+        glazing.upwards(sheet_k, &around, &[]).map(|up| up.flux_w_m2).map_err(panel_error)
+    };
+    hour.empty_k = weather.air_k;
+    hour.to_sky_w_m2 = flux_w_m2(weather.air_k)?;
+    for (top, excess_k) in hour.top_w_m2_k.iter_mut().zip(EXCESS_K.map(answerable)) {
+        *top = (flux_w_m2(weather.air_k + excess_k)? - hour.to_sky_w_m2) / excess_k;
+    }
+    Ok(())
 }
 
 fn panel_error(error: PanelError) -> YearError {
@@ -140,6 +196,16 @@ pub struct HourWeather {
     pub wind_film_w_m2_k: f64,
 }
 
+impl HourWeather {
+    fn outdoors(&self) -> Outdoors {
+        Outdoors {
+            ambient_k: self.air_k,
+            sky_k: self.sky_k,
+            wind_film_w_m2_k: self.wind_film_w_m2_k,
+        }
+    }
+}
+
 /// One hour's losses, by the plate's temperature.
 #[derive(Clone, Debug)]
 pub struct HourLoss {
@@ -147,6 +213,9 @@ pub struct HourLoss {
     pub empty_k: f64,
     /// Air outdoors \[K\].
     pub air_k: f64,
+    /// What leaves straight to the sky whatever the plate's temperature, beside the rest: only
+    /// where covers let long-wave light pass \[W/m2\].
+    pub to_sky_w_m2: f64,
     top_w_m2_k: [f64; EXCESS_K.len()],
     rest_w_m2_k: [f64; EXCESS_K.len()],
 }
@@ -157,6 +226,7 @@ impl HourLoss {
         HourLoss {
             empty_k: 0.0,
             air_k: 0.0,
+            to_sky_w_m2: 0.0,
             top_w_m2_k: [0.0; EXCESS_K.len()],
             rest_w_m2_k: [0.0; EXCESS_K.len()],
         }
@@ -180,7 +250,8 @@ impl HourLoss {
     /// What a square metre of sheet loses at a plate temperature \[W/m2\].
     pub fn flux_w_m2(&self, plate_k: f64) -> f64 {
         let conductances = self.conductances(plate_k);
-        conductances.top_w_m2_k * (plate_k - self.empty_k)
+        self.to_sky_w_m2
+            + conductances.top_w_m2_k * (plate_k - self.empty_k)
             + conductances.rest_w_m2_k * (plate_k - self.air_k)
     }
 }

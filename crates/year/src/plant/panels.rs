@@ -2,7 +2,6 @@
 
 use physics::Build;
 use physics::panel::capacity::capacity_j_k;
-use physics::panel::optics::{Optics, optics};
 use physics::panel::{Bank, Join, Panel};
 
 use super::loss::PanelLoss;
@@ -17,10 +16,8 @@ pub const SEGMENTS_PER_PANEL: usize = 2;
 pub struct PanelKind {
     /// The panel described.
     pub panel: Panel,
-    /// Losses of one square metre of sheet.
+    /// Losses of one square metre of its area.
     pub loss: PanelLoss,
-    /// What the cover lets through to the sheet.
-    pub optics: Optics,
 }
 
 /// A stretch of one panel, or of several alike ones side by side, along the flow.
@@ -48,7 +45,6 @@ pub(super) fn compile(build: &Build) -> Result<(Vec<PanelKind>, Vec<Segment>), Y
                 kinds.push(PanelKind {
                     panel: panel.clone(),
                     loss: PanelLoss::of(panel, build.sun.plane.tilt)?,
-                    optics: optics(&panel.cover, panel.sheet.absorptance, build.sun.plane.tilt),
                 });
                 kinds.len() - 1
             }
@@ -65,7 +61,7 @@ pub(super) fn compile(build: &Build) -> Result<(Vec<PanelKind>, Vec<Segment>), Y
             segments.push(Segment {
                 kind: kind_of[run.panel],
                 abreast: run.abreast,
-                area_m2: panel.sheet.area_m2() * parts,
+                area_m2: panel.area_m2() * parts,
                 capacity_j_k: capacity_j_k * parts,
             });
         }

@@ -98,11 +98,13 @@ fn more_insulation_never_costs_heat() {
         climate: house.climate.clone(),
         forcing: house.forcing.clone(),
     };
-    for layer in &mut thicker.build.panel.panels[0].back {
+    let panel = thicker.build.panel.panels[0].built_mut().expect("made at home");
+    for layer in &mut panel.back {
         layer.thickness_m *= 2.0;
     }
     assert!(heat_j(&thicker) > plain_j);
-    thicker.build.panel.panels[0].edge.layer.thickness_m *= 2.0;
+    let panel = thicker.build.panel.panels[0].built_mut().expect("made at home");
+    panel.edge.layer.thickness_m *= 2.0;
     let both_j = heat_j(&thicker);
     assert!(both_j > plain_j);
 }

@@ -15,7 +15,7 @@ fn spared_heat_for_each_square_metre() {
         let house = house(name);
         let result =
             year::run(&house.build, &house.forcing, &Upset::none(), &mut Recorder::none()).unwrap();
-        let kwh_m2 = result.spared_heat_j() / 3.6e6 / house.build.panel.sheet_area_m2();
+        let kwh_m2 = result.spared_heat_j() / 3.6e6 / house.build.panel.area_m2();
         println!("{name}: {kwh_m2:.0} kWh/m2, share {:.2}", result.share());
         assert!((150.0..500.0).contains(&kwh_m2), "{name}: {kwh_m2} kWh/m2");
     }
@@ -33,7 +33,7 @@ fn share_and_pump_lie_where_systems_lie() {
         let result =
             year::run(&house.build, &house.forcing, &Upset::none(), &mut Recorder::none()).unwrap();
         let year = result.build.year();
-        let least = if house.build.panel.sheet_area_m2() < 2.0 { 0.0 } else { 0.09 };
+        let least = if house.build.panel.area_m2() < 2.0 { 0.0 } else { 0.09 };
         assert!((least..=0.60).contains(&result.share()), "{name}: {}", result.share());
         let pump = year.pump_j / year.flows.panel_heat_j;
         assert!(pump < 0.05, "{name}: pump {pump}");

@@ -2,13 +2,12 @@
 //! its nodes.
 
 use physics::ZERO_CELSIUS_K;
-use physics::circuit::film::{Heating, TubeFlow, nusselt_tube};
 use physics::circuit::pump::working_point_of;
 use physics::matter::fluid::properties_held;
-use physics::panel::TubePattern;
-use physics::panel::back::{edge_loss_w_k, leakage_w_m2_k, stack_conductance_w_m2_k};
-use physics::panel::chain::{FluidSide, heat_removal, tube_flow_kg_s};
-use physics::panel::top_loss::{TopLoss, top_loss};
+use physics::panel::Panel;
+use physics::panel::back::rest_loss_w_m2_k;
+use physics::panel::chain::panel_heat_removal;
+use physics::panel::glazing::{Glazing, Outdoors};
 use physics::store::coil::coil_conductance;
 use proptest::prelude::*;
 use year::Plant;
@@ -28,7 +27,9 @@ fn tabled_losses_follow_the_direct_ones() {
         let plant = Plant::compile(&house.build).expect("the samples compile");
         let kind = &plant.kinds[0];
         let panel = &kind.panel;
-        let tilt = house.build.sun.plane.tilt;
+        let glazing = panel.built().map(|built| {
+            Glazing::of(&built.covers, built.sheet.emittance, house.build.sun.plane.tilt).unwrap()
+        });
         let worst = std::cell::Cell::new(0.0_f64);
         let mut runner = proptest::test_runner::TestRunner::deterministic();
         let weather = (-30.0..40.0_f64, 0.0..25.0_f64, 3.0..70.0_f64, 0.0..1.0_f64);
@@ -42,23 +43,18 @@ fn tabled_losses_follow_the_direct_ones() {
                     .loss
                     .hour(&HourWeather { air_k, sky_k, wind_film_w_m2_k: film_w_m2_k })
                     .expect("weather within the relations");
-                let up = top_loss(&TopLoss {
-                    plate_k,
-                    ambient_k: air_k,
-                    sky_k,
-                    wind_film_w_m2_k: film_w_m2_k,
-                    plate_emittance: panel.sheet.emittance,
-                    cover_emittance: panel.cover.emittance,
-                    gap_m: panel.gap_m,
-                    tilt,
-                })
-                .expect("temperatures within the relations");
-                let back = stack_conductance_w_m2_k(&panel.back, plate_k, air_k).unwrap();
-                let edge_w_k = edge_loss_w_k(&panel.edge, plate_k, air_k).unwrap();
-                let rest_w_m2_k = back.conductance_w_m2_k
-                    + edge_w_k / panel.sheet.area_m2()
-                    + leakage_w_m2_k(&panel.box_air, panel.gap_m).unwrap();
-                let direct_w_m2 = up.flux_w_m2 + rest_w_m2_k * (plate_k - air_k);
+                let around = Outdoors { ambient_k: air_k, sky_k, wind_film_w_m2_k: film_w_m2_k };
+                let direct_w_m2 = match (panel, &glazing) {
+                    (Panel::Built(built), Some(glazing)) => {
+                        let up = glazing.upwards(plate_k, &around, &[]).unwrap().flux_w_m2;
+                        up + rest_loss_w_m2_k(built, plate_k, air_k).unwrap() * (plate_k - air_k)
+                    }
+                    (Panel::Bought(bought), _) => {
+                        let rise_k = plate_k - air_k;
+                        -bought.curve.power_w_m2(0.0, rise_k.abs()) * rise_k.signum()
+                    }
+                    (Panel::Built(_), None) => unreachable!("a built panel has its glazing"),
+                };
                 let off_w_m2 = (hour.flux_w_m2(plate_k) - direct_w_m2).abs();
                 worst.set(worst.get().max(off_w_m2 / direct_w_m2.abs().max(50.0)));
                 prop_assert!(
@@ -155,29 +151,11 @@ fn segments_answer_as_the_chain_at_other_losses() {
         for loop_k in [C + 15.0, C + 45.0] {
             let fluid = properties_held(build.circuit.fluid, loop_k).unwrap();
             let flow_kg_s = flow.flow_kg_s.at(loop_k) / segment.abreast;
-            let bore_m = panel.tubes.tube.bore_m;
-            let tube_kg_s = tube_flow_kg_s(panel, flow_kg_s);
-            let length_m = match panel.tubes.pattern {
-                TubePattern::Serpentine { .. } => panel.tubes.length_m(),
-                TubePattern::Harp { riser_length_m, .. } => riser_length_m,
-            };
-            let film = nusselt_tube(&TubeFlow {
-                reynolds: 4.0 * tube_kg_s / (std::f64::consts::PI * bore_m * fluid.viscosity_pa_s),
-                prandtl: fluid.prandtl(),
-                bore_m,
-                length_m,
-                heating: Heating::EvenFlux,
-            })
-            .unwrap()
-                * fluid.conductivity_w_m_k
-                / bore_m;
-            let side =
-                FluidSide { heat_capacity_j_kg_k: fluid.heat_capacity_j_kg_k, film_w_m2_k: film };
             let rate_w_k = flow_kg_s * fluid.heat_capacity_j_kg_k;
             let share = flow.effectiveness[flow.effectiveness_of[0]].at(loop_k);
             for loss_w_m2_k in [3.0, 9.0] {
-                let chain = heat_removal(panel, flow_kg_s, side, loss_w_m2_k).unwrap().f_r;
-                let area_m2 = panel.sheet.area_m2();
+                let chain = panel_heat_removal(panel, flow_kg_s, &fluid, loss_w_m2_k).unwrap().f_r;
+                let area_m2 = panel.area_m2();
                 let a = area_m2 * loss_w_m2_k / (2.0 * rate_w_k);
                 let left = 1.0 - share * a / (a + share);
                 let segments = rate_w_k / (area_m2 * loss_w_m2_k) * (1.0 - left * left);

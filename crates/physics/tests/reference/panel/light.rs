@@ -2,6 +2,7 @@
 
 use physics::Angle;
 use physics::panel::Cover;
+use physics::panel::certificate::{modifier as by_angle, points};
 use physics::panel::optics::{fresnel, modifier_souka_safwat_1966, transmission, with_reflection};
 
 use super::pane;
@@ -28,7 +29,7 @@ fn op_01_surface_of_glass() {
 #[test]
 fn op_03_one_pane_at_sixty_degrees() {
     let case = thermal("OP-03");
-    let light = transmission(&pane(&case), Angle::from_degrees(case.given("angle_deg")));
+    let light = transmission(&[pane(&case)], Angle::from_degrees(case.given("angle_deg")));
     case.check("tau", light.transmittance);
     case.check("rho", light.reflectance);
     case.check("alpha", light.absorptance);
@@ -41,7 +42,7 @@ fn op_04_one_pane_by_angle() {
     let passed: Vec<f64> = case
         .given_list("angle_deg")
         .iter()
-        .map(|&degrees| transmission(&pane(&case), Angle::from_degrees(degrees)).transmittance)
+        .map(|&degrees| transmission(&[pane(&case)], Angle::from_degrees(degrees)).transmittance)
         .collect();
     case.check_list("tau", &passed);
 }
@@ -69,6 +70,15 @@ fn op_07_angle_modifier() {
         let off = (modifier(degrees) - want).abs();
         assert!(off <= case.stated_tolerance(key), "{degrees} deg: off by {off}");
     }
+    // And the certificate's own row, as a bought panel carries it: itself at its angles.
+    let row: Vec<(f64, f64)> =
+        case.given_list("angle_deg").into_iter().zip(case.expected_list("k_certified")).collect();
+    let stated = points(&row);
+    for (degrees, share) in row {
+        let read = by_angle(&stated, Angle::from_degrees(degrees).cos());
+        assert!((read - share).abs() < 1e-9, "{degrees} deg: {read}");
+    }
+    assert!(by_angle(&stated, Angle::from_degrees(90.0).cos()) < 1e-9);
     assert_eq!(modifier(90.0), case.expected("k_90"));
 }
 
@@ -93,7 +103,7 @@ fn op_09_no_cover_passes_more_than_its_surfaces_let() {
             panic!("OP-09 keeps five numbers for {name}");
         };
         let clear = Cover { index, extinction_1_m: 0.0, ..pane(&thermal("OP-03")) };
-        let ceiling = transmission(&clear, Angle::ZERO).transmittance;
+        let ceiling = transmission(&[clear], Angle::ZERO).transmittance;
         assert!(printed <= ceiling + case.stated_tolerance("solar_abs"), "{name}: {ceiling}");
         let other_hand = case.recomputed(&format!("fresnel_ceiling.{name}"));
         assert!((ceiling - other_hand).abs() < 1e-5, "{name}: {ceiling} against {other_hand}");

@@ -5,7 +5,9 @@ use physics::panel::array::{
 };
 use physics::panel::capacity::{capacity_j_k, time_constant_s};
 use physics::panel::curve::HeatCurve;
-use physics::panel::{BoxAir, Edge, Layer, Panel, Sheet, Tube, TubePattern, Tubes};
+use physics::panel::{
+    BoxAir, Built, DiffuseAngle, Edge, Fins, Layer, Panel, Passage, Sheet, Tube, TubePattern, Tubes,
+};
 
 use super::pane;
 use crate::support::{Case, thermal};
@@ -79,7 +81,7 @@ fn sy_11_time_constant() {
 fn sy_10_heat_capacity_is_plausible() {
     let case = thermal("SY-10");
     let panel = copper_serpentine();
-    let held = capacity_j_k(&panel, 4.17e6).unwrap() / panel.sheet.area_m2() / 1000.0;
+    let held = capacity_j_k(&panel, 4.17e6).unwrap() / panel.area_m2() / 1000.0;
     let [low, high] = case.stated_range("plausible_range");
     assert!((low..=high).contains(&held) && (4.5..=7.0).contains(&held), "{held} kJ/(m2 K)");
     assert!((low..=high).contains(&case.expected("c_eff")));
@@ -93,9 +95,9 @@ fn copper_serpentine() -> Panel {
         density_kg_m3: 45.0,
         heat_capacity_j_kg_k: 840.0,
     };
-    Panel {
-        cover: pane(&thermal("OP-04")),
-        gap_m: 0.025,
+    Panel::Built(Box::new(Built {
+        covers: vec![pane(&thermal("OP-04"))],
+        diffuse_angle: DiffuseAngle::BrandemuehlBeckman1980,
         sheet: Sheet {
             length_m: 1.8,
             width_m: 0.9,
@@ -106,7 +108,7 @@ fn copper_serpentine() -> Panel {
             absorptance: 0.95,
             emittance: 0.93,
         },
-        tubes: Tubes {
+        passage: Passage::Tubes(Tubes {
             tube: Tube {
                 outside_m: 0.012,
                 bore_m: 0.010,
@@ -118,12 +120,13 @@ fn copper_serpentine() -> Panel {
             spacing_m: 0.15,
             bond_w_m_k: 30.0,
             pattern: TubePattern::Serpentine { legs: 6, leg_length_m: 1.8 },
-        },
+            fins: Fins::OneSheet,
+        }),
         back: vec![wool],
         edge: Edge { layer: wool, area_m2: 0.0 },
         box_air: BoxAir { changes_1_h: 0.0 },
         extra_capacity_j_k: 0.0,
-    }
+    }))
 }
 
 fn curve_of(case: &Case) -> HeatCurve {
