@@ -1,7 +1,7 @@
 //! From a measured dry plate to the standard's stagnation temperature.
 
 use super::error::{PanelError, TEMPERATURES_K, within};
-use crate::ZERO_CELSIUS_K;
+use super::stagnation::{STANDARD_AIR_K, STANDARD_SUN_W_M2};
 
 /// A dry panel left in steady sun, as it was measured.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -32,7 +32,7 @@ pub struct DryTest {
 /// ISO 9806:2017, standard stagnation temperature (form from memory).
 ///
 /// # Checked
-/// The plate's own balance, [`stagnation_k`](super::stagnation::stagnation_k), for black and
+/// The plate's own balance, [`idle_sheet_k`](super::stagnation::idle_sheet_k), for black and
 /// selective plates in air of 20 C: from 900 to 1100 W/m2 the rule is 0 to 6.2 K too hot.
 ///
 /// # Example
@@ -42,8 +42,6 @@ pub struct DryTest {
 /// assert!((dry_heat_k(&test).unwrap() - 403.15).abs() < 1e-9);
 /// ```
 pub fn dry_heat_k(test: &DryTest) -> Result<f64, PanelError> {
-    const STANDARD_AIR_K: f64 = 30.0 + ZERO_CELSIUS_K;
-    const STANDARD_SUN_W_M2: f64 = 1000.0;
     let plate_k = within("plate [K]", test.plate_k, TEMPERATURES_K)?;
     let ambient_k = within("air [K]", test.ambient_k, TEMPERATURES_K)?;
     let excess_k = within("plate over air [K]", plate_k - ambient_k, 0.0..=500.0)?;
@@ -53,27 +51,18 @@ pub fn dry_heat_k(test: &DryTest) -> Result<f64, PanelError> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::stagnation::{Stagnation, stagnation_k};
-    use super::super::top_loss::TopPath;
+    use super::super::glazing::{Glazing, Outdoors};
+    use super::super::stagnation::{LightKept, idle_sheet_k};
     use super::*;
     use crate::Angle;
 
     /// A single-glazed plate in sun and air, its balance solved.
     fn solved_k(sun_w_m2: f64, ambient_k: f64, plate_emittance: f64) -> f64 {
-        stagnation_k(&Stagnation {
-            absorbed_w_m2: 0.84 * sun_w_m2,
-            ambient_k,
-            sky_k: ambient_k - 10.0,
-            rest_w_m2_k: 1.0,
-            path: TopPath {
-                wind_film_w_m2_k: 7.0,
-                plate_emittance,
-                cover_emittance: 0.88,
-                gap_m: 0.025,
-                tilt: Angle::from_degrees(45.0),
-            },
-        })
-        .unwrap()
+        let tilt = Angle::from_degrees(45.0);
+        let glazing = Glazing::of(&[super::super::samples::glass()], plate_emittance, tilt);
+        let around = Outdoors { ambient_k, sky_k: ambient_k - 10.0, wind_film_w_m2_k: 7.0 };
+        let light = LightKept { sheet_w_m2: 0.84 * sun_w_m2, covers_w_m2: vec![] };
+        idle_sheet_k(&glazing.unwrap(), &around, &light, |_| Ok(1.0)).unwrap()
     }
 
     fn off_k(sun_w_m2: f64, plate_emittance: f64) -> f64 {
