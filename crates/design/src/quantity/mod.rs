@@ -51,6 +51,10 @@ pub enum Kind {
     Resistance,
     /// Power on an area \[W/m2\].
     Irradiance,
+    /// Energy on an area \[J/m2\].
+    Irradiation,
+    /// Volume for an area \[m3/m2\].
+    VolumeByArea,
     /// Rise of temperature by irradiance \[K m2/W\].
     SunRise,
     /// Mass in a volume \[kg/m3\].
@@ -100,6 +104,8 @@ pub const KINDS: &[Kind] = &[
     Kind::LossGrowth,
     Kind::Resistance,
     Kind::Irradiance,
+    Kind::Irradiation,
+    Kind::VolumeByArea,
     Kind::SunRise,
     Kind::Density,
     Kind::Mass,
@@ -138,6 +144,8 @@ impl Kind {
             Kind::LossGrowth => "a growth of a loss",
             Kind::Resistance => "a thermal resistance",
             Kind::Irradiance => "an irradiance",
+            Kind::Irradiation => "an irradiation",
+            Kind::VolumeByArea => "a volume for an area",
             Kind::SunRise => "a rise by the sun",
             Kind::Density => "a density",
             Kind::Mass => "a mass",

@@ -1,14 +1,13 @@
-//! Sums of the third station: friction, films, harps, boiling, vessels.
+//! Sums of the third station: friction, films, harps, what runs by warmth alone.
 
 use design::quantity::Kind;
-use physics::circuit::boiling::{boil_at, boil_below};
 use physics::circuit::film::{Heating, TubeFlow, nusselt_tube};
 use physics::circuit::friction::{FrictionMethod, friction_factor};
 use physics::circuit::harp::{Harp, harp_flow};
 use physics::circuit::network::Medium;
 use physics::circuit::pipe::{Run, head_m, pressure_drop};
-use physics::circuit::vessel::{VesselNeed, vessel};
-use physics::matter::fluid::{Fluid, properties};
+use physics::circuit::thermosiphon::{Thermosiphon, thermosiphon};
+use physics::matter::fluid::properties;
 use physics::panel::HarpConnection;
 
 use super::fault::SumFault;
@@ -48,8 +47,8 @@ pub const SUMS: &[Sum] = &[
             METHOD,
         ],
         answers: &[plain("friction_factor", "Darcy's, four times Fanning's.")],
-        formula: "f = 8 [(8/Re)^12 + (A + B)^-1.5]^(1/12),  A = [2.457 ln(1/((7/Re)^0.9 + 0.27 e/D))]^16,  \
-                  B = (37530/Re)^16;  or 1/sqrt(f) = -2 log10((e/D)/3.7 + 2.51/(Re sqrt(f)))",
+        formula: "f = 8 [(8/Re)^12 + (A + B)^-1.5]^(1/12),  A = [2.457 ln(1/((7/Re)^0.9 + 0.27 \
+                  e/D))]^16,  B = (37530/Re)^16;  or 1/sqrt(f) = -2 log10((e/D)/3.7 + 2.51/(Re sqrt(f)))",
         source: "Churchill 1977; Colebrook 1939 with 64/Re below 2300",
         valid_range: "Between Re 2300 and 4000 flow is not settled: expect anything between both \
                       regimes",
@@ -247,134 +246,89 @@ pub const SUMS: &[Sum] = &[
         reckon: harp,
     },
     Sum {
-        name: "boil",
+        name: "thermosiphon",
         station: Station::Circuit,
-        help: "Where the fluid boils, by pressure or below an open water level.",
+        help: "The flow that warmth alone keeps up to a store above the panel.",
         keys: &[
-            of("pressure", Kind::Pressure, "Pressure there.")
-                .within("0.02 bar abs", "100 bar")
-                .optional("this, or head"),
-            of("head", Kind::Head, "Height of the open water level over the point.")
-                .within("-10 m", "500 m")
-                .optional("in place of pressure"),
-            of("altitude", Kind::Length, "Of the place, with head.")
-                .within("-500 m", "9000 m")
-                .assume("0 m", "the sea's level"),
-            FLUID.assume("water", "plain water boils first"),
+            of("heat", Kind::Power, "What the panel gives to the fluid.").within("1 W", "100 kW"),
+            of("cold", Kind::Temperature, "In the cold leg.").within("-60 C", "105 C"),
+            of("rise", Kind::Length, "From the panel's inlet up to its outlet.")
+                .within("0 m", "20 m"),
+            BORE,
+            of("hot_leg", Kind::Length, "Length of the hot leg.").within("1 mm", "200 m"),
+            of("cold_leg", Kind::Length, "Length of the cold leg.").within("1 mm", "200 m"),
+            of("fittings_k", Kind::Number, "Sum of the legs' loss figures.")
+                .within("0", "10000")
+                .assume("8", "four wide bends and the ports of panel and store; common practice"),
+            key("risers", Form::Count, "How many risers side by side.").within("1", "200"),
+            of("riser_bore", Kind::Length, "Inside diameter of a riser.").within("0.1 mm", "1 m"),
+            of("riser_length", Kind::Length, "Length of a riser.").within("1 mm", "100 m"),
+            of("hot_rise", Kind::Length, "From the panel's outlet up to the hot leg's end.")
+                .within("0 m", "50 m"),
+            ROUGHNESS,
+            FLUID.assume("water", "what most such circuits hold"),
             SHARE_MASS,
             SHARE_VOLUME,
         ],
         answers: &[
-            out("boiling_c", (Kind::Temperature, "C", "F"), "Where it boils."),
-            out(
-                "pressure_bar_abs",
-                (Kind::Pressure, "bar abs", "psi abs"),
-                "Pressure there, from vacuum.",
-            ),
+            out("flow_kg_s", (Kind::MassFlow, "kg/s", "lb/h"), "What runs by itself."),
+            out("rise_k", (Kind::Difference, "K", "F diff"), "Hot leg over cold leg."),
+            out("drive_pa", PASCAL, "Head of the weights, which friction takes up."),
         ],
-        formula: "p = p_air(altitude) + rho g h,  y p_sat(T) = p",
-        source: "IAPWS saturation line; Raoult's law for mixtures; the standard atmosphere",
-        valid_range: "Mixtures to 1 K as screening; weather moves the air's pressure by 3 %",
-        caution: "Caution  Steam scalds and pushes with all the pressure that stands on it. A panel \
-                  without flow passes this temperature on a bright day: let steam out where nobody \
-                  stands, and never shut off an open vent.",
-        examples: &[
-            Example {
-                given: &[("head", "2 m")],
-                source: "a general-purpose property library (D-08), within 0.05 K",
-                expected: &[case("boiling_c", (105.000222, 0.05), "D-08", "T_2m")],
-            },
-            Example {
-                given: &[("head", "1 m"), ("altitude", "2000 m")],
-                source: "the same at 2000 m (D-10), within 0.1 K",
-                expected: &[case("boiling_c", (96.4682249, 0.1), "D-10", "T_boil")],
-            },
-            Example {
-                given: &[("pressure", "2 bar abs")],
-                source: "the same (A-W-05), within 0.05 K",
-                expected: &[
-                    case("boiling_c", (120.210091, 0.05), "A-W-05", "Tsat_2.0bar"),
-                    expect("pressure_bar_abs", 2.0, 1e-12),
-                ],
-            },
-        ],
-        reckon: boil,
-    },
-    Sum {
-        name: "vessel",
-        station: Station::Circuit,
-        help: "The least expansion vessel of a sealed circuit, and its pre-charge.",
-        keys: &[
-            of("contents", Kind::Volume, "All the fluid, cold.").within("0.1 l", "10000 l"),
-            key("growth_percent", Form::Percent, "Growth from cold to hot; see the sum `growth`.")
-                .within("0", "30"),
-            of(
-                "steam",
-                Kind::Volume,
-                "What steam may push out: panels and pipe it can reach; 0 l.",
-            )
-            .within("0 l", "1000 l"),
-            of("head_pressure", Kind::Pressure, "Of the column up to the highest point, by gauge.")
-                .within("0 bar", "20 bar"),
-            of("relief", Kind::Pressure, "Where the relief valve opens, by gauge.")
-                .within("0.5 bar", "20 bar"),
-            of("margin", Kind::Pressure, "Held over the column when cold.")
-                .within("0 bar", "5 bar")
-                .assume(PRECHARGE_MARGIN, "practice for circuits that may boil, from memory"),
-        ],
-        answers: &[
-            out("vessel_l", (Kind::Volume, "l", "US gal"), "Least volume; take the next larger."),
-            out("precharge_bar", (Kind::Pressure, "bar", "psi"), "Gas before any fluid, by gauge."),
-            out("end_bar", (Kind::Pressure, "bar", "psi"), "When hot, by gauge."),
-            out("growth_l", (Kind::Volume, "l", "US gal"), "What the fluid grows by."),
-            out("reserve_l", (Kind::Volume, "l", "US gal"), "Held back for leaks."),
-        ],
-        formula: "V = (Ve + Vr + Vsteam) (pe + 1 bar)/(pe - p0)",
-        source: "the form of EN 12828's annex with the steam term of solar practice; common \
-                 practice, from memory",
-        valid_range: "A relief valve that opens above the pre-charge by more than its own margin",
-        caution: "Caution  A sealed circuit without a working relief valve bursts. Local code and \
-                  the valve's maker decide; the valve's outlet must stay open.",
+        formula: "g [h (rho_c - rho_h) + r (rho_c - rho_m)] = friction;  m = Q/(cp (Th - Tc))",
+        source: "Balance of weights and friction: Close 1962, Solar Energy 6:33; friction by \
+                 Churchill 1977",
+        valid_range: "Steady, lagged legs, headers free of friction; boiling is not looked at, see \
+                      the sum `boil`",
+        caution: "",
         examples: &[
             Example {
                 given: &[
-                    ("contents", "20 l"),
-                    ("growth_percent", "6.25"),
-                    ("steam", "2.5 l"),
-                    ("head_pressure", "0.6 bar"),
-                    ("relief", "3 bar"),
+                    ("heat", "1200 W"),
+                    ("cold", "30 C"),
+                    ("rise", "0.9 m"),
+                    ("bore", "20.2 mm"),
+                    ("hot_leg", "3 m"),
+                    ("cold_leg", "4 m"),
+                    ("risers", "8"),
+                    ("riser_bore", "6.8 mm"),
+                    ("riser_length", "1.8 m"),
+                    ("hot_rise", "0.6 m"),
                 ],
-                source: "the rule worked apart (D-02), to 1e-6",
+                source: "the balance solved by a general-purpose library (B-TS-01), whose water \
+                         has 4180 J/kg K throughout; within 0.5 %",
                 expected: &[
-                    case("vessel_l", (16.875, 2e-5), "D-02", "V_nominal"),
-                    case("precharge_bar", (1.1, 1e-6), "D-02", "p0"),
-                    case("end_bar", (2.5, 1e-6), "D-02", "p_end"),
-                    case("growth_l", (1.25, 1e-6), "D-02", "V_expansion"),
-                    case("reserve_l", (3.0, 1e-6), "D-02", "V_reserve"),
+                    case("flow_kg_s", (0.0151707536, 7.6e-5), "B-TS-01", "m_dot"),
+                    case("rise_k", (18.9233407, 0.095), "B-TS-01", "dT"),
+                    case("drive_pa", (70.4205797, 0.35), "B-TS-01", "drive"),
                 ],
             },
             Example {
                 given: &[
-                    ("contents", "15 l"),
-                    ("growth_percent", "6.25 %"),
-                    ("steam", "0 l"),
-                    ("head_pressure", "0.5 bar"),
-                    ("relief", "3 bar"),
-                    ("margin", "0.3 bar"),
+                    ("heat", "1200 W"),
+                    ("cold", "30 C"),
+                    ("rise", "0.9 m"),
+                    ("bore", "13.6 mm"),
+                    ("hot_leg", "3 m"),
+                    ("cold_leg", "4 m"),
+                    ("risers", "8"),
+                    ("riser_bore", "6.8 mm"),
+                    ("riser_length", "1.8 m"),
+                    ("hot_rise", "0.6 m"),
                 ],
-                source: "the same without steam (D-04), to 1e-6",
-                expected: &[case("vessel_l", (8.10661765, 1e-5), "D-04", "V_nominal")],
+                source: "the same with narrower legs (B-TS-03), within 0.5 %",
+                expected: &[
+                    case("flow_kg_s", (0.010538387, 5.3e-5), "B-TS-03", "m_dot"),
+                    case("rise_k", (27.2414878, 0.14), "B-TS-03", "dT"),
+                ],
             },
         ],
-        reckon: sized_vessel,
+        reckon: by_warmth,
     },
 ];
 
 /// `RISER_ENDS_K` of the physics as a user would write it; a test holds both together.
 const RISER_ENDS: &str = "1.5";
-
-/// `PRECHARGE_MARGIN_PA` of the physics as a user would write it; a test holds both together.
-const PRECHARGE_MARGIN: &str = "0.5 bar";
 
 fn method(given: &Given) -> Result<FrictionMethod, SumFault> {
     Ok(match given.word("method")? {
@@ -461,62 +415,23 @@ fn harp(given: &Given) -> Result<Reckoned, SumFault> {
     Ok(shares.and("unevenness", flow.unevenness()).and("pressure_drop_pa", flow.drop_pa))
 }
 
-fn boil(given: &Given) -> Result<Reckoned, SumFault> {
-    let fluid: Fluid = fluid(given)?;
-    let boil = match (given.maybe("pressure")?, given.maybe("head")?) {
-        // Kept apart, so that nobody takes a gauge's reading on a mountain for one at the sea.
-        (Some(_), None) if given.is_written("altitude") => {
-            return Err(SumFault::Clash {
-                key: "altitude",
-                says: "the altitude goes with `head`; a pressure is taken over 101325 Pa"
-                    .to_owned(),
-                hint: "leave it out, and give the pressure as `bar abs` on high ground",
-            });
-        }
-        (Some(gauge_pa), None) => boil_at(fluid, absolute_pa(gauge_pa))?,
-        (None, Some(head_m)) => boil_below(fluid, head_m, given.si("altitude")?)?,
-        (Some(_), Some(_)) => {
-            return Err(SumFault::Clash {
-                key: "head",
-                says: "`head` and `pressure` say the same thing twice".to_owned(),
-                hint: "leave one of them out",
-            });
-        }
-        (None, None) => return Err(SumFault::Missing { wanted: "`pressure`, or `head`" }),
+fn by_warmth(given: &Given) -> Result<Reckoned, SumFault> {
+    let legs = Thermosiphon {
+        heat_w: given.si("heat")?,
+        cold_k: given.si("cold")?,
+        panel_rise_m: given.si("rise")?,
+        hot_rise_m: given.si("hot_rise")?,
+        bore_m: given.si("bore")?,
+        roughness_m: given.si("roughness")?,
+        hot_leg_m: given.si("hot_leg")?,
+        cold_leg_m: given.si("cold_leg")?,
+        fittings_loss: given.si("fittings_k")?,
+        risers: given.count("risers")?,
+        riser_bore_m: given.si("riser_bore")?,
+        riser_length_m: given.si("riser_length")?,
     };
-    reckoned([("boiling_c", boil.boils_k), ("pressure_bar_abs", gauge_pa(boil.pressure_pa))])
-}
-
-fn sized_vessel(given: &Given) -> Result<Reckoned, SumFault> {
-    let need = VesselNeed {
-        contents_m3: given.si("contents")?,
-        growth_share: given.si("growth_percent")?,
-        steam_m3: given.si("steam")?,
-        column_pa: given.si("head_pressure")?,
-        margin_pa: given.si("margin")?,
-        relief_pa: given.si("relief")?,
-    };
-    let vessel = vessel(&need)?;
-    reckoned([
-        ("vessel_l", vessel.vessel_m3),
-        ("precharge_bar", vessel.precharge_pa),
-        ("end_bar", vessel.end_pa),
-        ("growth_l", vessel.growth_m3),
-        ("reserve_l", vessel.reserve_m3),
-    ])
-}
-
-/// The atmosphere over which a gauge's pressure is counted \[Pa\].
-const ATMOSPHERE_PA: f64 = 101_325.0;
-
-/// A gauge's pressure counted from vacuum \[Pa\].
-pub fn absolute_pa(gauge_pa: f64) -> f64 {
-    gauge_pa + ATMOSPHERE_PA
-}
-
-/// A pressure from vacuum as a gauge shows it \[Pa\].
-pub fn gauge_pa(absolute_pa: f64) -> f64 {
-    absolute_pa - ATMOSPHERE_PA
+    let flow = thermosiphon(&legs, fluid(given)?)?;
+    reckoned([("flow_kg_s", flow.flow_kg_s), ("rise_k", flow.rise_k), ("drive_pa", flow.drive_pa)])
 }
 
 #[cfg(test)]
@@ -524,12 +439,10 @@ mod tests {
     use super::*;
     use design::quantity::parse;
     use physics::circuit::bank::RISER_ENDS_K;
-    use physics::circuit::vessel::PRECHARGE_MARGIN_PA;
 
-    /// The defaults as written are those that the physics names.
+    /// The default as written is the one that the physics names.
     #[test]
-    fn written_defaults_are_the_physics_own() {
+    fn the_written_default_is_the_physics_own() {
         assert_eq!(parse(RISER_ENDS, Kind::Number).unwrap().si, RISER_ENDS_K);
-        assert_eq!(parse(PRECHARGE_MARGIN, Kind::Pressure).unwrap().si, PRECHARGE_MARGIN_PA);
     }
 }

@@ -3,10 +3,10 @@
 use design::quantity::Kind;
 use physics::matter::fluid::{boiling_k, freezing_k, growth, properties};
 
-use super::circuit::absolute_pa;
 use super::fault::SumFault;
 use super::fluids::{FLUID, SHARE_MASS, SHARE_VOLUME, fluid};
 use super::given::Given;
+use super::pressure::absolute_pa;
 use super::table::{
     Example, Reckoned, Station, Sum, case, expect, of, out, plain, ratio, reckoned,
 };

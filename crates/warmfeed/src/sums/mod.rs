@@ -14,6 +14,8 @@ mod line;
 mod making;
 mod matter;
 mod panel;
+mod panel_whole;
+mod pressure;
 mod store;
 mod sun;
 mod table;
@@ -26,9 +28,19 @@ pub use table::{Answer, Example, Form, Key, Need, Note, Station, Sum};
 
 /// Every sum, along the heat's path.
 pub fn sums() -> impl Iterator<Item = &'static Sum> {
-    [sun::SUMS, panel::SUMS, circuit::SUMS, store::SUMS, tap::SUMS, matter::SUMS, making::SUMS]
-        .into_iter()
-        .flatten()
+    [
+        sun::SUMS,
+        panel::SUMS,
+        panel_whole::SUMS,
+        circuit::SUMS,
+        pressure::SUMS,
+        store::SUMS,
+        tap::SUMS,
+        matter::SUMS,
+        making::SUMS,
+    ]
+    .into_iter()
+    .flatten()
 }
 
 /// The sum of that name.

@@ -292,6 +292,10 @@ impl Answer {
         let suffix =
             format!("_{}", unit.to_lowercase().replace(['/', ' '], "_").replace('%', "percent"));
         let bare = name.strip_suffix(&suffix).filter(|bare| !bare.is_empty()).unwrap_or(name);
+        // A name that is nothing but its unit says nothing beside it.
+        if bare == unit.to_lowercase().replace('/', "_per_") {
+            return "answer".to_owned();
+        }
         bare.replace('_', " ")
     }
 

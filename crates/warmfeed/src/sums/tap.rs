@@ -85,9 +85,10 @@ pub const SUMS: &[Sum] = &[
                  child's half after Feldman",
         valid_range: "45 to 68.3 C; just below, burns take longer than the times given, above \
                       sooner. Below 44 C no burn was seen in six hours, and no time is given",
-        caution: "Caution  Means over adults' skin: some burn in half the time. Thinner skin \
-                  halves a child's times, and the old are often put beside children. These are no times to stay in such water. Water from a store \
-                  in the sun can be of any temperature: a mixing valve belongs before the taps.",
+        caution: "Caution  Means over adults' skin: some burn in half the time. Thinner skin halves \
+                  a child's times, and the old are often put beside children. These are no times \
+                  to stay in such water. Water from a store in the sun can be of any temperature: \
+                  a mixing valve belongs before the taps.",
         examples: &[
             Example {
                 given: &[("temperature", "55 C")],

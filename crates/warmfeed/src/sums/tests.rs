@@ -60,6 +60,24 @@ const PROMISED: &[(&str, &str, &str)] = &[
         "flow_share_... unevenness pressure_drop_pa",
     ),
     ("vessel", "contents growth_percent steam head_pressure relief", "vessel_l precharge_bar"),
+    (
+        "thermosiphon",
+        "heat cold rise bore hot_leg cold_leg fittings_k risers riser_bore riser_length hot_rise",
+        "flow_kg_s rise_k",
+    ),
+    ("sealed", "outside wall temperature elasticity trapped_air", "bar_per_k"),
+    (
+        "pressure-trial",
+        "start_pressure start_temperature end_pressure end_temperature contents trapped_air",
+        "expected_bar_abs expected_bar_gauge lost_ml",
+    ),
+    (
+        "month",
+        "frul fr_tau_alpha penalty angle_ratio tilted_day ambient load area days store_per_area \
+         mains hot",
+        "x y share",
+    ),
+    ("dry-heat", "measured_plate measured_ambient measured_irradiance", "stagnation_c"),
     ("stretch", "material length warming", "growth_mm"),
     ("cooling", "volume ua start ambient hours", "temperature_c"),
     ("wind", "basic_speed height terrain area net_coefficient", "peak_pressure_pa force_n"),

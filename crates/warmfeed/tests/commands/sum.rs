@@ -174,6 +174,18 @@ const BAD: &[(&str, i32, &[&str])] = &[
         1,
         &["out-of-range"],
     ),
+    ("month;mains=10 C", 2, &["missing-key", "frul"]),
+    (
+        "dry-heat;measured_plate=110 C;measured_ambient=50 C;measured_irradiance=400 W/m2",
+        1,
+        &["out-of-range", "500 W/m2"],
+    ),
+    (
+        "dry-heat;measured_plate=10 C;measured_ambient=50 C;measured_irradiance=900 W/m2",
+        1,
+        &["out-of-range", "plate over air"],
+    ),
+    ("sealed;outside=15 mm;wall=0.7 mm;temperature=20 C;trapped_air=60 %", 1, &["out-of-range"]),
 ];
 
 /// Given lines that are wrong, the contract's status, the code of the problem, and what mends it;
