@@ -58,11 +58,6 @@ impl Given {
         self.entry(name).is_ok()
     }
 
-    /// True where the user wrote the key.
-    pub fn is_written(&self, name: &'static str) -> bool {
-        self.entry(name).is_ok_and(|entry| entry.assumed.is_none())
-    }
-
     /// The number of a key, in SI.
     pub fn si(&self, name: &'static str) -> Result<f64, SumFault> {
         match self.entry(name)?.value {

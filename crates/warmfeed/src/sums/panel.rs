@@ -17,6 +17,8 @@ use super::table::{
 
 const FILM: (Kind, &str, &str) = (Kind::Film, "W/m2 K", "BTU/h ft2 F");
 
+const FLUX: (Kind, &str, &str) = (Kind::Irradiance, "W/m2", "BTU/h ft2");
+
 const SPACING: Key = of("spacing", Kind::Length, "Between neighbouring tubes, middle to middle.")
     .within("1 mm", "2 m");
 const OUTSIDE: Key =
@@ -167,6 +169,7 @@ pub const SUMS: &[Sum] = &[
         ],
         answers: &[
             out("top_loss_w_m2_k", FILM, "Loss for each kelvin of sheet over air."),
+            out("top_flux_w_m2", FLUX, "Heat itself, positive outwards."),
             out("cover_c", (Kind::Temperature, "C", "F"), "The cover next to the sheet."),
             out("gap_film_w_m2_k", FILM, "Convection from sheet to that cover."),
             out("radiation_film_w_m2_k", FILM, "Radiation from sheet to that cover."),
@@ -190,6 +193,7 @@ pub const SUMS: &[Sum] = &[
                 source: "Duffie and Beckman, example 6.4.1 (TL-02), within its own rounding",
                 expected: &[
                     case("top_loss_w_m2_k", (6.62, 0.05), "TL-02", "ut"),
+                    expect("top_flux_w_m2", 6.62 * 90.0, 0.05 * 90.0),
                     case("cover_c", (48.5, 0.6), "TL-02", "t_cover_c"),
                 ],
             },
@@ -368,12 +372,23 @@ fn top(given: &Given) -> Result<Reckoned, SumFault> {
         tilt: given.angle("tilt")?,
         covers: given.count("covers")?,
     })?;
-    reckoned([
+    let answers = reckoned([
         ("top_loss_w_m2_k", answer.loss_w_m2_k),
+        ("top_flux_w_m2", answer.flux_w_m2),
         ("cover_c", answer.cover_k),
         ("gap_film_w_m2_k", answer.gap_film_w_m2_k),
         ("radiation_film_w_m2_k", answer.radiation_film_w_m2_k),
-    ])
+    ])?;
+    // Under a sky colder than the air a sheet at ambient loses heat without a difference.
+    Ok(if (given.si("plate")? - given.si("ambient")?).abs() < 5.0 {
+        answers.noting(
+            "near-ambient",
+            "so near the air's temperature the loss for each kelvin hangs on the sky and means \
+             little: take the heat itself",
+        )
+    } else {
+        answers
+    })
 }
 
 fn gap(given: &Given) -> Result<Reckoned, SumFault> {

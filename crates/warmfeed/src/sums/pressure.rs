@@ -40,7 +40,7 @@ pub const SUMS: &[Sum] = &[
                 .optional("in place of pressure"),
             of("altitude", Kind::Length, "Of the place, with head.")
                 .within("-500 m", "9000 m")
-                .assume("0 m", "the sea's level"),
+                .optional("with head; without it the sea's level"),
             FLUID.assume("water", "plain water boils first"),
             SHARE_MASS,
             SHARE_VOLUME,
@@ -272,7 +272,7 @@ fn boil(given: &Given) -> Result<Reckoned, SumFault> {
     let fluid: Fluid = fluid(given)?;
     let boil = match (given.maybe("pressure")?, given.maybe("head")?) {
         // Kept apart, so that nobody takes a gauge's reading on a mountain for one at the sea.
-        (Some(_), None) if given.is_written("altitude") => {
+        (Some(_), None) if given.has("altitude") => {
             return Err(SumFault::Clash {
                 key: "altitude",
                 says: "the altitude goes with `head`; a pressure is taken over 101325 Pa"
@@ -281,7 +281,7 @@ fn boil(given: &Given) -> Result<Reckoned, SumFault> {
             });
         }
         (Some(gauge_pa), None) => boil_at(fluid, absolute_pa(gauge_pa))?,
-        (None, Some(head_m)) => boil_below(fluid, head_m, given.si("altitude")?)?,
+        (None, Some(head_m)) => boil_below(fluid, head_m, given.maybe("altitude")?.unwrap_or(0.0))?,
         (Some(_), Some(_)) => {
             return Err(SumFault::Clash {
                 key: "head",

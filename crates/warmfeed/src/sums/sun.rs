@@ -175,7 +175,7 @@ pub const SUMS: &[Sum] = &[
             .assume("watmuff-1977", "as McAdams without its radiation; common practice"),
             of("house_length", Kind::Length, "Cube root of the house's volume, for mitchell-1976.")
                 .within("1 m", "100 m")
-                .assume("8 m", "a house of 500 m3; common practice"),
+                .optional("without it 8 m, a house of 500 m3; common practice"),
         ],
         answers: &[out("wind_film_w_m2_k", FILM, "Film coefficient on the cover.")],
         formula: "watmuff 2.8 + 3.0 V;  mcadams 5.7 + 3.8 V;  mitchell max(5, 8.6 V^0.6/L^0.4)",
@@ -284,7 +284,9 @@ fn sky(given: &Given) -> Result<Reckoned, SumFault> {
 fn wind_film(given: &Given) -> Result<Reckoned, SumFault> {
     let film = match given.word("relation")? {
         "mcadams-1954" => WindFilm::McAdams1954,
-        "mitchell-1976" => WindFilm::Mitchell1976 { house_length_m: given.si("house_length")? },
+        "mitchell-1976" => {
+            WindFilm::Mitchell1976 { house_length_m: given.maybe("house_length")?.unwrap_or(8.0) }
+        }
         _ => WindFilm::Watmuff1977,
     };
     reckoned([("wind_film_w_m2_k", wind_film_w_m2_k(film, given.si("wind")?)?)])
