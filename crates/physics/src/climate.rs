@@ -59,11 +59,11 @@ pub struct Climate {
     pub wind_m_s: Vec<f64>,
     /// Infrared from the sky on the horizontal \[W/m2\]; `None` where the file carries none.
     pub sky_infrared_w_m2: Option<Vec<f64>>,
-    /// Coldest night, hottest spell, and the like, which a typical year does not hold.
+    /// Coldest night and hottest spell, where the file's header states them beside its typical year.
     pub extremes: DesignExtremes,
 }
 
-/// Values a typical year leaves out, each only where someone stated it.
+/// Extremes of the air over many years, each only where a weather file states it.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct DesignExtremes {
     /// Coldest air to be reckoned with \[K\].

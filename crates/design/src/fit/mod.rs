@@ -4,6 +4,7 @@ mod circuit;
 mod control;
 mod panel;
 mod store;
+mod sun;
 mod tap;
 
 use crate::problem::{Problem, Severity};
@@ -13,6 +14,7 @@ use crate::walk::Desk;
 
 /// Looks at every pair of parts that must fit. Values that could not be read are passed over.
 pub(crate) fn check(desk: &mut Desk, values: &Values) {
+    sun::check(desk, values);
     panel::check(desk, values);
     circuit::check(desk, values);
     store::check(desk, values);

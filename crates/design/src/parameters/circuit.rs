@@ -57,6 +57,12 @@ const FLUID: &[Parameter] = &[
     .absent()
     .only("fluid", GLYCOLS),
     parameter(
+        "circuit.winter",
+        Form::Choice(&["filled", "drained"]),
+        "Whether the circuit stays filled through frost, or is drained before it.",
+    )
+    .absent(),
+    parameter(
         "circuit.check-valve",
         Form::Choice(&["fitted", "none"]),
         "What keeps the fluid from running backwards at night.",

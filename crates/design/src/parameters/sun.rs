@@ -2,11 +2,18 @@
 
 use super::*;
 
-pub(super) const SECTIONS: &[Section] = &[Section {
-    path: "sun",
-    presence: Presence::Required,
-    help: "Place, weather and the panel's plane.",
-}];
+pub(super) const SECTIONS: &[Section] = &[
+    Section {
+        path: "sun",
+        presence: Presence::Required,
+        help: "Place, weather and the panel's plane.",
+    },
+    Section {
+        path: "sun.extremes",
+        presence: Presence::Assumed,
+        help: "The worst the weather does, which a typical year leaves out.",
+    },
+];
 
 const COMPASS: &[Word] = &[
     Word { word: "north", value: "0 deg", source: "compass", certainty: "exact" },
@@ -19,7 +26,9 @@ const COMPASS: &[Word] = &[
     Word { word: "north-west", value: "315 deg", source: "compass", certainty: "exact" },
 ];
 
-pub(super) const PARAMETERS: &[Parameter] = &[
+pub(super) const PARAMETERS: &[Parameter] = super::parts::joined![SITE, EXTREMES];
+
+const SITE: &[Parameter] = &[
     parameter(
         "sun.weather",
         Form::Text,
@@ -125,3 +134,50 @@ pub(super) const PARAMETERS: &[Parameter] = &[
         source: "grass, paving, light gravel",
     }),
 ];
+
+macro_rules! extreme {
+    ($key:literal, $kind:expr, $low:literal, $high:literal, $help:literal) => {
+        [
+            parameter(concat!("sun.extremes.", $key), Form::Quantity($kind), $help)
+                .within($low, $high)
+                .absent(),
+            parameter(
+                concat!("sun.extremes.", $key, "-source"),
+                Form::Text,
+                concat!("Who says so, of `", $key, "`."),
+            )
+            .absent(),
+        ]
+    };
+}
+
+const COLDEST: &[Parameter] = &extreme!(
+    "coldest-night",
+    Kind::Temperature,
+    "-70 C",
+    "25 C",
+    "Coldest air to be reckoned with; the weather file's unless written."
+);
+const HOTTEST: &[Parameter] = &extreme!(
+    "hottest-spell",
+    Kind::Temperature,
+    "5 C",
+    "60 C",
+    "Hottest air in the shade to be reckoned with; the weather file's unless written."
+);
+const GUST: &[Parameter] = &extreme!(
+    "gust",
+    Kind::Speed,
+    "5 m/s",
+    "120 m/s",
+    "Strongest gust to be reckoned with at the panel."
+);
+const SNOW: &[Parameter] = &extreme!(
+    "ground-snow",
+    Kind::Pressure,
+    "0 kN/m2",
+    "50 kN/m2",
+    "Characteristic load of snow on the ground."
+);
+
+const EXTREMES: &[Parameter] = super::parts::joined![COLDEST, HOTTEST, GUST, SNOW];

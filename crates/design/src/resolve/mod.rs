@@ -2,12 +2,16 @@
 
 mod circuit;
 mod control;
+mod extremes;
+mod frost;
 mod panel;
 mod parts;
 mod site;
 mod stock;
 mod store;
 mod tap;
+#[cfg(test)]
+mod trial;
 
 pub(crate) use panel::clear_transmittance;
 pub use site::Sited;
@@ -35,8 +39,12 @@ pub struct Design {
     pub stock: Option<Stock>,
     /// Place and clock as the file states them.
     pub place: WrittenPlace,
-    /// Where latitude and longitude are written.
-    place_spans: (Span, Span),
+    /// Extremes of the weather as the file states them.
+    extremes: extremes::WrittenExtremes,
+    /// What the file says of the circuit in frost.
+    winter: frost::Winter,
+    /// Where what meets the weather is written.
+    spans: site::Spans,
     /// The system, its place still that of [`WrittenPlace`]: [`Design::at`] finishes it.
     draft: Build,
 }
@@ -79,7 +87,9 @@ pub(crate) fn design(values: &Values, origins: Origins) -> Option<Design> {
             elevation_m: values.si("sun.elevation"),
             clock_ahead_h: values.si("sun.clock").map(|clock_s| clock_s / 3600.0),
         },
-        place_spans: (values.span("sun.latitude"), values.span("sun.longitude")),
+        extremes: extremes::written(values),
+        winter: frost::winter(values),
+        spans: site::Spans::of(values),
         draft: Build {
             sun: sun(values)?,
             panel: panel::bank(values)?,
@@ -100,18 +110,18 @@ fn sun(values: &Values) -> Option<Sun> {
         }
         _ => WindFilm::Watmuff1977,
     };
+    // The weather file gives the place and its extremes; see `site`.
+    let place = Place {
+        latitude: Angle::ZERO,
+        longitude: Angle::ZERO,
+        elevation_m: 0.0,
+        clock_ahead_h: 0.0,
+    };
+    let plane = Plane {
+        tilt: Angle::from_radians(values.si("sun.tilt")?),
+        facing: Angle::from_radians(values.si("sun.facing")?),
+    };
     Some(Sun {
-        // The weather file gives the place; see `site`.
-        place: Place {
-            latitude: Angle::ZERO,
-            longitude: Angle::ZERO,
-            elevation_m: 0.0,
-            clock_ahead_h: 0.0,
-        },
-        plane: Plane {
-            tilt: Angle::from_radians(values.si("sun.tilt")?),
-            facing: Angle::from_radians(values.si("sun.facing")?),
-        },
         albedo: values.months("sun.albedo")?,
         sky_model: match values.word("sun.sky-model")? {
             "hay-davies-1980" => SkyModel::HayDavies1980,
@@ -129,5 +139,6 @@ fn sun(values: &Values) -> Option<Sun> {
             "swinbank-1963" => SkyTemperature::Swinbank1963,
             _ => SkyTemperature::FromFile,
         },
+        ..Sun::in_the_open(place, plane)
     })
 }

@@ -1,9 +1,10 @@
 //! A design put where its weather is.
 
-use super::Design;
+use super::{Design, extremes, frost};
 use crate::origin::{Origin, Origins};
 use crate::problem::{Problem, Severity, Span};
 use crate::quantity::{Kind, Units, show};
+use crate::values::Values;
 use physics::sun::Place;
 use physics::{Angle, Build, Climate};
 
@@ -16,6 +17,35 @@ pub struct Sited {
     pub origins: Origins,
     /// Where the design and its weather do not agree.
     pub problems: Vec<Problem>,
+}
+
+/// Where in the design file those values are written that meet the weather.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct Spans {
+    latitude: Span,
+    longitude: Span,
+    pub(super) coldest_night: Span,
+    pub(super) hottest_spell: Span,
+    pub(super) fluid: Span,
+    pub(super) winter: Span,
+    pub(super) frost: Span,
+}
+
+impl Spans {
+    pub(super) fn of(values: &Values) -> Spans {
+        let share = ["circuit.share-by-volume", "circuit.share-by-mass", "circuit.fluid"]
+            .into_iter()
+            .find(|place| values.entry(place).is_some());
+        Spans {
+            latitude: values.span("sun.latitude"),
+            longitude: values.span("sun.longitude"),
+            coldest_night: values.span("sun.extremes.coldest-night"),
+            hottest_spell: values.span("sun.extremes.hottest-spell"),
+            fluid: values.span(share.unwrap_or("circuit.fluid")),
+            winter: values.span("circuit.winter"),
+            frost: values.span("control.frost.below"),
+        }
+    }
 }
 
 /// Where a value of the place is stated.
@@ -39,16 +69,15 @@ impl Design {
             origins: self.origins.clone(),
             problems: Vec::new(),
         };
-        let (latitude_span, longitude_span) = self.place_spans;
         let latitude = sited.angle(
             self.place.latitude,
             climate.latitude,
-            Stated { file, place: "sun.latitude", span: latitude_span },
+            Stated { file, place: "sun.latitude", span: self.spans.latitude },
         );
         let longitude = sited.angle(
             self.place.longitude,
             climate.longitude,
-            Stated { file, place: "sun.longitude", span: longitude_span },
+            Stated { file, place: "sun.longitude", span: self.spans.longitude },
         );
         let elevation_m = self.place.elevation_m.unwrap_or_else(|| {
             let (elevation_m, source, certainty) = match climate.elevation_m {
@@ -72,12 +101,15 @@ impl Design {
             clock_ahead_h
         });
         sited.build.sun.place = Place { latitude, longitude, elevation_m, clock_ahead_h };
+        sited.build.sun.extremes = sited.extremes(&self.extremes, climate);
+        sited.problems.extend(extremes::check(self, climate, file));
+        sited.problems.extend(frost::check(self, &sited.build, file));
         sited
     }
 }
 
 impl Sited {
-    fn note(&mut self, place: &str, value: String, source: &str, certainty: &str) {
+    pub(super) fn note(&mut self, place: &str, value: String, source: &str, certainty: &str) {
         let origin = Origin::Assumed { source: source.to_owned(), certainty: certainty.to_owned() };
         self.origins.note(place, value, origin);
     }

@@ -4,13 +4,14 @@
 //! 4 hour 1 to 24, 7 dry bulb, 8 dew point, 9 relative humidity, 13 sky infrared, 14 global, 15 beam
 //! normal, 16 diffuse, 22 wind speed.
 
-use physics::climate::Stamp;
+use physics::ZERO_CELSIUS_K;
+use physics::climate::{DesignExtremes, Stamp};
 
 use super::calendar::Label;
 use super::columns::Quantity;
 use super::report::{Report, Told};
 use super::sheet::{Sheet, Stated};
-use super::text::{fields, shown};
+use super::text::{fields, number, shown};
 
 /// How long after the hour of its label the satellite saw the light \[h\] in the EPW flavour of the
 /// PVGIS service; fitted on its files from `GHI - DHI = DNI cos(zenith)`.
@@ -81,6 +82,7 @@ pub(super) fn read<'a>(lines: &[&'a str], report: &mut Report) -> Option<Sheet<'
         } else {
             Stamp::HourMean
         },
+        extremes: header_extremes(&lines[..periods]),
         reading_offset_h: 1.0,
         rows: lines
             .iter()
@@ -102,6 +104,34 @@ pub(super) fn read<'a>(lines: &[&'a str], report: &mut Report) -> Option<Sheet<'
         label,
         missing,
     })
+}
+
+/// Coldest and hottest air of twenty years, from the header's line of design conditions.
+///
+/// After the word `Extremes` stand three winds, a wet bulb, then pairs of the year's lowest and highest
+/// air: mean, spread, and what is met once in 5, 10, 20 and 50 years (order from memory; the pairs of
+/// real files fall and rise as they must). A line that is otherwise is passed over.
+fn header_extremes(header: &[&str]) -> DesignExtremes {
+    /// Fields from the word on.
+    const MEAN: usize = 5;
+    const ONCE_IN_20_YEARS: usize = 13;
+    let read = || {
+        let line = header.iter().find(|line| keyword(line, "DESIGN CONDITIONS"))?;
+        let fields = fields(line);
+        let word = fields.iter().position(|field| field.eq_ignore_ascii_case("Extremes"))?;
+        let celsius = |at: usize| number(fields.get(word + at)?);
+        let (mean_low_c, mean_high_c) = (celsius(MEAN)?, celsius(MEAN + 1)?);
+        let (low_c, high_c) = (celsius(ONCE_IN_20_YEARS)?, celsius(ONCE_IN_20_YEARS + 1)?);
+        let sound = -80.0 < low_c && low_c < mean_low_c && mean_low_c < mean_high_c;
+        (sound && mean_high_c < high_c && high_c < 65.0).then_some((low_c, high_c))
+    };
+    match read() {
+        Some((low_c, high_c)) => DesignExtremes {
+            coldest_air_k: Some(low_c + ZERO_CELSIUS_K),
+            hottest_air_k: Some(high_c + ZERO_CELSIUS_K),
+        },
+        None => DesignExtremes::default(),
+    }
 }
 
 fn keyword(line: &str, word: &str) -> bool {

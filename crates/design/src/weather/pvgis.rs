@@ -3,7 +3,7 @@
 //! Older headers have no line for the elevation's neighbour, the time offset; line ends are either
 //! kind.
 
-use physics::climate::Stamp;
+use physics::climate::{DesignExtremes, Stamp};
 
 use super::calendar::Label;
 use super::columns::Quantity;
@@ -76,6 +76,7 @@ pub(super) fn read<'a>(lines: &[&'a str], report: &mut Report) -> Option<Sheet<'
         origin: "typical year from PVGIS (European Union)",
         place: place?,
         stamp: Stamp::Instant { offset_h: offset_h? },
+        extremes: DesignExtremes::default(),
         reading_offset_h: 0.0,
         // Whatever stands between the first row and the last must be a row; the legend follows.
         rows: (names_at + 1..=last).map(|at| (at + 1, lines[at])).collect(),

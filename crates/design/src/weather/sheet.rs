@@ -23,6 +23,8 @@ pub(super) struct Sheet<'a> {
     pub(super) origin: &'static str,
     pub(super) place: Place,
     pub(super) stamp: Stamp,
+    /// What the header says of the air over many years.
+    pub(super) extremes: DesignExtremes,
     /// Hours after a row's number at which air, wind and dew hold.
     pub(super) reading_offset_h: f64,
     /// Data lines with their numbers, counted from 1.
@@ -92,7 +94,7 @@ impl Sheet<'_> {
                 Some(read) => Some(read?),
                 None => None,
             },
-            extremes: DesignExtremes::default(),
+            extremes: self.extremes,
         })
     }
 

@@ -391,6 +391,24 @@ fn field() -> impl Strategy<Value = String> {
     ]
 }
 
+/// Given a header with design conditions (-30.1 and 38.3 C, read off the sample's second line, its
+/// pairs for 20 years), these are the climate's extremes; where the line's order is broken, or the
+/// file has none, nothing is stated.
+#[test]
+fn extremes_stand_in_the_header_or_nowhere() {
+    let text = sample(GOLDEN);
+    let extremes = read_weather("golden", text.as_bytes()).0.expect("sound").extremes;
+    let celsius = |air_k: Option<f64>| air_k.expect("stated") - physics::ZERO_CELSIUS_K;
+    assert!((celsius(extremes.coldest_air_k) + 30.1).abs() < 1e-9);
+    assert!((celsius(extremes.hottest_air_k) - 38.3).abs() < 1e-9);
+    let broken = text.replacen("-30.1,38.3", "38.3,-30.1", 1);
+    assert!(broken != text);
+    for text in [broken.as_str(), &sample("pvgis-tmy_sicily_37.116_14.561.epw")] {
+        let read = read_weather("other", text.as_bytes()).0.expect("sound");
+        assert_eq!(read.extremes, Default::default());
+    }
+}
+
 proptest! {
     /// Bytes changed, cut or doubled in the head of any sample never panic, and a fault comes
     /// exactly where no climate does.

@@ -1,6 +1,6 @@
 //! TMY3 CSV: one line of place, one of column names, then rows in local standard time.
 
-use physics::climate::Stamp;
+use physics::climate::{DesignExtremes, Stamp};
 
 use super::calendar::Label;
 use super::columns::Quantity;
@@ -60,6 +60,7 @@ pub(super) fn read<'a>(lines: &[&'a str], report: &mut Report) -> Option<Sheet<'
         // The format's manual: light is the sum of the hour that ends at the stamp, other elements
         // are read at the stamp.
         stamp: Stamp::HourMean,
+        extremes: DesignExtremes::default(),
         reading_offset_h: 1.0,
         rows: lines
             .iter()

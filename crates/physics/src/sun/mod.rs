@@ -17,7 +17,9 @@ pub use day::day_above_air_j_m2;
 pub use error::SunError;
 pub use humidity::dew_point_alduchov_1996;
 pub use incidence::DiurnalCosine;
-pub use parts::{Place, Plane, Shelter, SkyModel, SkyTemperature, Sun, WindFilm};
+pub use parts::{
+    AirExtreme, Extremes, Place, Plane, Shelter, SkyModel, SkyTemperature, StatedBy, Sun, WindFilm,
+};
 pub use position::{Air, Coordinates, SunPosition, refraction, sun_position};
 pub use sky::{
     SkyAir, cloud_crawford_duchon_1999, sky_berdahl_martin_1984,

@@ -1,6 +1,6 @@
 //! What a build says of its sun.
 
-use crate::Angle;
+use crate::{Angle, ZERO_CELSIUS_K};
 
 /// The sun's part of a build.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,6 +19,68 @@ pub struct Sun {
     pub wind_film: WindFilm,
     /// How cold the sky is.
     pub sky_temperature: SkyTemperature,
+    /// The worst the weather is reckoned to do, which a typical year leaves out.
+    pub extremes: Extremes,
+}
+
+impl Sun {
+    /// A plane in the open on bare ground, by the usual relations: what most trials start from.
+    ///
+    /// Its extremes are those of the standard stagnation trial and of freezing water, for want of a
+    /// weather file.
+    pub fn in_the_open(place: Place, plane: Plane) -> Self {
+        let at = |air_k| AirExtreme { air_k, stated_by: StatedBy::TypicalYear };
+        Sun {
+            place,
+            plane,
+            albedo: [0.2; 12],
+            sky_model: SkyModel::Perez1990,
+            shelter: Shelter::Open,
+            wind_film: WindFilm::Watmuff1977,
+            sky_temperature: SkyTemperature::FromFile,
+            extremes: Extremes {
+                coldest_night: at(ZERO_CELSIUS_K),
+                hottest_spell: at(ZERO_CELSIUS_K + 30.0),
+                gust_m_s: None,
+                ground_snow_pa: None,
+            },
+        }
+    }
+}
+
+/// The worst that a place's weather is reckoned to do to the parts: for frost, stagnation and loads,
+/// never for the year's heat.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Extremes {
+    /// The coldest night.
+    pub coldest_night: AirExtreme,
+    /// The hottest spell.
+    pub hottest_spell: AirExtreme,
+    /// Strongest gust at the panel \[m/s\], 20 to 60; `None` where nobody states one.
+    pub gust_m_s: Option<f64>,
+    /// Characteristic load of snow on the ground \[Pa\], 200 to 5000; `None` where nobody states one.
+    pub ground_snow_pa: Option<f64>,
+}
+
+/// Air at its coldest or hottest, and who says so.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AirExtreme {
+    /// Air in the shade \[K\].
+    pub air_k: f64,
+    /// Who says so.
+    pub stated_by: StatedBy,
+}
+
+/// Who states an extreme of the air, the best first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StatedBy {
+    /// The design file.
+    Design,
+    /// The weather file's header, from many years.
+    WeatherHeader,
+    /// Nobody: the extreme hour of the weather file's own typical year stands in, and real years
+    /// pass it.
+    TypicalYear,
 }
 
 /// Where the house stands, and the clock it lives by.

@@ -235,7 +235,7 @@ impl Sums {
 #[cfg(test)]
 mod tests {
     use physics::Angle;
-    use physics::sun::{Place, Plane, Shelter, SkyModel, SkyTemperature, WindFilm};
+    use physics::sun::{Place, Plane, SkyModel};
 
     use super::*;
 
@@ -247,20 +247,14 @@ mod tests {
 
     /// A level plane under an even sky, on a household clock so far ahead of UTC.
     fn level(climate: &Climate, clock_ahead_h: f64) -> Sun {
-        Sun {
-            place: Place {
-                latitude: climate.latitude,
-                longitude: climate.longitude,
-                elevation_m: 0.0,
-                clock_ahead_h,
-            },
-            plane: Plane { tilt: Angle::ZERO, facing: Angle::from_degrees(180.0) },
-            albedo: [0.2; 12],
-            sky_model: SkyModel::Isotropic,
-            shelter: Shelter::Open,
-            wind_film: WindFilm::Watmuff1977,
-            sky_temperature: SkyTemperature::FromFile,
-        }
+        let place = Place {
+            latitude: climate.latitude,
+            longitude: climate.longitude,
+            elevation_m: 0.0,
+            clock_ahead_h,
+        };
+        let plane = Plane { tilt: Angle::ZERO, facing: Angle::from_degrees(180.0) };
+        Sun { sky_model: SkyModel::Isotropic, ..Sun::in_the_open(place, plane) }
     }
 
     fn all_taken_up() -> OpticsTable {

@@ -1,7 +1,7 @@
 //! The light of six real years, against sums that a general solar library computed from the same files.
 
 use physics::climate::{MONTH_STARTS_DAY, Stamp};
-use physics::sun::{Place, Plane, Shelter, SkyModel, SkyTemperature, Sun, WindFilm};
+use physics::sun::{Place, Plane, SkyModel, Sun};
 use physics::{Angle, Climate};
 use toml::{Table, Value};
 use year::forcing::{MinuteLight, OpticsTable, minute_light};
@@ -27,20 +27,14 @@ fn climate(place: &Value) -> Climate {
 /// The reference plane: 45 degrees to the equator, ground 0.2, on the file's own clock.
 fn sun(climate: &Climate, sky_model: SkyModel) -> Sun {
     let facing_deg = if climate.latitude.degrees() > 0.0 { 180.0 } else { 0.0 };
-    Sun {
-        place: Place {
-            latitude: climate.latitude,
-            longitude: climate.longitude,
-            elevation_m: climate.elevation_m.unwrap_or(0.0),
-            clock_ahead_h: climate.clock_ahead_h,
-        },
-        plane: Plane { tilt: Angle::from_degrees(45.0), facing: Angle::from_degrees(facing_deg) },
-        albedo: [0.2; 12],
-        sky_model,
-        shelter: Shelter::Open,
-        wind_film: WindFilm::Watmuff1977,
-        sky_temperature: SkyTemperature::FromFile,
-    }
+    let place = Place {
+        latitude: climate.latitude,
+        longitude: climate.longitude,
+        elevation_m: climate.elevation_m.unwrap_or(0.0),
+        clock_ahead_h: climate.clock_ahead_h,
+    };
+    let plane = Plane { tilt: Angle::from_degrees(45.0), facing: Angle::from_degrees(facing_deg) };
+    Sun { sky_model, ..Sun::in_the_open(place, plane) }
 }
 
 /// Takes up all light there is: absorbed light is the light on the plane.
