@@ -121,6 +121,20 @@ const SITE: &[Parameter] = &[
         "common practice",
     ),
     parameter(
+        "sun.clouds",
+        Form::Choice(&["smooth", "minutes"]),
+        "What the sun does within an hour: shine evenly, or come and go with clouds drawn by lot.",
+    )
+    .assume(
+        "smooth",
+        "the heat hardly differs by it; how often the pump starts does",
+        "common practice",
+    ),
+    parameter("sun.seed", Form::Count, "Which clouds are drawn: the same number, the same clouds.")
+        .within("0", "1000000")
+        .assume("1", "any number will do", "arbitrary")
+        .only("clouds", &["minutes"]),
+    parameter(
         "sun.albedo",
         Form::Monthly(Kind::Share),
         "What the ground before the panel sends back, once or by month.",

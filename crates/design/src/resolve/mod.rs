@@ -21,7 +21,7 @@ pub(crate) use tap::note_demand;
 use crate::origin::Origins;
 use crate::problem::Span;
 use crate::values::Values;
-use physics::sun::{Place, Plane, Shelter, SkyModel, SkyTemperature, Sun, WindFilm};
+use physics::sun::{Clouds, Place, Plane, Shelter, SkyModel, SkyTemperature, Sun, WindFilm};
 use physics::{Angle, Build};
 
 /// A design that is read and resolved: what it is called, its weather, its build.
@@ -138,6 +138,10 @@ fn sun(values: &Values) -> Option<Sun> {
             "berdahl-martin-1984" => SkyTemperature::BerdahlMartin1984,
             "swinbank-1963" => SkyTemperature::Swinbank1963,
             _ => SkyTemperature::FromFile,
+        },
+        clouds: match values.word("sun.clouds")? {
+            "minutes" => Clouds::Minutes { seed: values.count("sun.seed")? },
+            _ => Clouds::Smooth,
         },
         ..Sun::in_the_open(place, plane)
     })

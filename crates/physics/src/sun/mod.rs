@@ -1,6 +1,7 @@
 //! The first station: where the sun stands, what reaches the plane, what sky and wind do.
 
 mod almanac;
+mod clear_beam;
 mod day;
 mod error;
 mod humidity;
@@ -13,12 +14,14 @@ mod tilted;
 mod wind;
 
 pub use almanac::{Almanac, Instant, SOLAR_CONSTANT_W_M2, almanac, hour_angle};
+pub use clear_beam::clear_beam_meinel_1976_w_m2;
 pub use day::day_above_air_j_m2;
 pub use error::SunError;
 pub use humidity::dew_point_alduchov_1996;
 pub use incidence::DiurnalCosine;
 pub use parts::{
-    AirExtreme, Extremes, Place, Plane, Shelter, SkyModel, SkyTemperature, StatedBy, Sun, WindFilm,
+    AirExtreme, Clouds, Extremes, Place, Plane, Shelter, SkyModel, SkyTemperature, StatedBy, Sun,
+    WindFilm,
 };
 pub use position::{Air, Coordinates, SunPosition, refraction, sun_position};
 pub use sky::{

@@ -19,6 +19,8 @@ pub struct Sun {
     pub wind_film: WindFilm,
     /// How cold the sky is.
     pub sky_temperature: SkyTemperature,
+    /// What the beam does within an hour.
+    pub clouds: Clouds,
     /// The worst the weather is reckoned to do, which a typical year leaves out.
     pub extremes: Extremes,
 }
@@ -38,6 +40,7 @@ impl Sun {
             shelter: Shelter::Open,
             wind_film: WindFilm::Watmuff1977,
             sky_temperature: SkyTemperature::FromFile,
+            clouds: Clouds::Smooth,
             extremes: Extremes {
                 coldest_night: at(ZERO_CELSIUS_K),
                 hottest_spell: at(ZERO_CELSIUS_K + 30.0),
@@ -103,6 +106,18 @@ pub struct Plane {
     pub tilt: Angle,
     /// Compass direction the plane looks to, clockwise from true north (180 degrees is south).
     pub facing: Angle,
+}
+
+/// What the beam does within an hour of weather.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Clouds {
+    /// It runs as smoothly as the hours allow.
+    Smooth,
+    /// Clouds pass, drawn by lot; the hour's beam stays.
+    Minutes {
+        /// The same seed draws the same clouds.
+        seed: u32,
+    },
 }
 
 /// Which model puts diffuse light on the tilted plane.

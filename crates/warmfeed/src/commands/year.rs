@@ -139,6 +139,7 @@ fn year_wire(
             longitude_deg: climate.longitude.degrees(),
             kind: "hourly".to_owned(),
         },
+        clouds: loaded.build.sun.clouds.into(),
         year: whole(result, forcing, &loaded.build),
         months: (0..12).map(|place| month(result, forcing, &loaded.build, place)).collect(),
         balance: result.balance().into(),

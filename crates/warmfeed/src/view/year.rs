@@ -8,7 +8,7 @@ use super::table::{Align, Table};
 use super::text::broken;
 use year::ledger::KWH_J;
 
-use crate::wire::{EventWire, MonthWire, YearWire};
+use crate::wire::{CloudsWire, EventWire, MonthWire, YearWire};
 
 /// Which units stand in the columns.
 struct Rulers {
@@ -102,12 +102,18 @@ fn place(wire: &YearWire) -> String {
         format!("{:.2} {letter}", degrees.abs())
     };
     format!(
-        "Weather  {}, {}, {}\n         {}, {} rows of the year\n",
+        "Weather  {}, {}, {}\n         {}, {} rows of the year\n         {}\n",
         climate.name,
         side(climate.latitude_deg, 'N', 'S'),
         side(climate.longitude_deg, 'E', 'W'),
         climate.source,
-        climate.kind
+        climate.kind,
+        match wire.clouds {
+            CloudsWire::Smooth =>
+                "the sun shines evenly through each hour; passing clouds would change the pump's starts",
+            CloudsWire::Minutes =>
+                "clouds drawn by lot pass minute by minute, and pump starts are counted under them",
+        }
     )
 }
 

@@ -12,6 +12,6 @@ pub use check::{AssumedWire, CheckWire};
 pub use problem::ProblemWire;
 pub use sum::{SumWire, SumsWire};
 pub use year::{
-    BracketWire, ClimateWire, EventKindWire, EventWire, FailedWire, MonthWire, YearWire, month,
-    whole,
+    BracketWire, ClimateWire, CloudsWire, EventKindWire, EventWire, FailedWire, MonthWire,
+    YearWire, month, whole,
 };

@@ -1,6 +1,7 @@
 //! A year as JSON.
 
 use physics::store::Store;
+use physics::sun::Clouds;
 use physics::{Build, ZERO_CELSIUS_K};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -17,6 +18,8 @@ pub struct YearWire {
     pub title: String,
     /// Whose weather it was.
     pub climate: ClimateWire,
+    /// What the light did within the hours.
+    pub clouds: CloudsWire,
     /// The whole year.
     pub year: MonthWire,
     /// Each month, January first, with the same keys.
@@ -53,6 +56,25 @@ pub struct ClimateWire {
     pub longitude_deg: f64,
     /// `hourly` or `monthly`.
     pub kind: String,
+}
+
+/// What the light did within the hours, by which pump starts are to be judged.
+#[derive(Clone, Copy, Debug, JsonSchema, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum CloudsWire {
+    /// It ran smoothly: the heat stands, the starts are those of a sky without passing clouds.
+    Smooth,
+    /// Clouds passed minute by minute.
+    Minutes,
+}
+
+impl From<Clouds> for CloudsWire {
+    fn from(clouds: Clouds) -> Self {
+        match clouds {
+            Clouds::Smooth => CloudsWire::Smooth,
+            Clouds::Minutes { .. } => CloudsWire::Minutes,
+        }
+    }
 }
 
 /// A month or the year.

@@ -1,9 +1,11 @@
 //! What weather and household impose: light by the minute, air by the hour, draws.
 
+mod clouds;
 mod draws;
 mod hour_sun;
 mod hours;
 mod light;
+mod lot;
 mod optics_table;
 mod shape;
 
