@@ -116,8 +116,11 @@ impl Column {
     }
 
     fn possible_value(&mut self, line: usize, text: &str, value: f64) -> Option<f64> {
-        let below_zero = value < 0.0 || (value == 0.0 && value.is_sign_negative());
-        if below_zero && value > self.quantity.lowest_offset() {
+        if value == 0.0 {
+            // Nought with a minus is nought.
+            return Some(0.0);
+        }
+        if value < 0.0 && value > self.quantity.lowest_offset() {
             self.offsets.add(line, text);
             return Some(0.0);
         }

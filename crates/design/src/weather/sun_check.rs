@@ -21,6 +21,8 @@ const STAMP_MARGIN_H: f64 = 0.3;
 const SEASONS_FROM_DEG: f64 = 20.0;
 
 pub(super) fn compare_with_sun(climate: &Climate, report: &mut Report) {
+    compare_sums(climate, report);
+    compare_dew(climate, report);
     compare_seasons(climate, report);
     if report.has_fault() {
         return;
@@ -28,8 +30,92 @@ pub(super) fn compare_with_sun(climate: &Climate, report: &mut Report) {
     let Some(hours) = Hour::all(climate) else { return };
     compare_nights(climate, &hours, report);
     if !report.has_fault() {
+        compare_columns(climate, &hours, report);
         compare_stamps(climate, &hours, report);
     }
+}
+
+/// A year on the level brings 500 (the high Arctic, the cloudiest coasts) to 2500 kWh/m2 (the high
+/// deserts of Chile); beyond these with room to spare the column is in another unit, or another
+/// column. Common practice.
+const YEAR_KWH_M2: std::ops::RangeInclusive<f64> = 350.0..=2800.0;
+
+fn compare_sums(climate: &Climate, report: &mut Report) {
+    let year_kwh_m2 = climate.global_w_m2.iter().sum::<f64>() / 1000.0;
+    if YEAR_KWH_M2.contains(&year_kwh_m2) {
+        return;
+    }
+    let (least, most) = (YEAR_KWH_M2.start(), YEAR_KWH_M2.end());
+    report.fault(Told {
+        code: "weather-light-sum",
+        line: 1,
+        found: format!("{year_kwh_m2:.0} kWh/m2 a year on the level"),
+        expected: format!("{least:.0} to {most:.0} kWh/m2"),
+        says: "No place on earth gets so much or so little light in a year.".to_owned(),
+        hint: "The light may be in kW/m2 or in another unit, or stand in another column."
+            .to_owned(),
+    });
+}
+
+/// Hours in which the dew point may stand above the air by rounding and by haste of instruments.
+const DEW_ABOVE_SHARE: f64 = 0.02;
+
+fn compare_dew(climate: &Climate, report: &mut Report) {
+    let above =
+        climate.air_k.iter().zip(&climate.dew_point_k).filter(|(air, dew)| **dew > **air + 1.0);
+    let share = above.count() as f64 / HOURS_PER_YEAR as f64;
+    if share > DEW_ABOVE_SHARE {
+        report.warning(Told {
+            code: "weather-dew-above-air",
+            line: 1,
+            found: format!("{:.0} % of the hours", share * 100.0),
+            expected: "a dew point no higher than the air".to_owned(),
+            says: "The dew point stands above the air.".to_owned(),
+            hint: "The two columns may be exchanged.".to_owned(),
+        });
+    }
+}
+
+/// How far global may part from diffuse and beam, as a share of the year's global. The six sample
+/// files stay below 6 %: their columns come of models of their own.
+const COLUMNS_SHARE: f64 = 0.1;
+
+/// Global must be diffuse and the beam's part on the level, whatever the sky.
+fn compare_columns(climate: &Climate, hours: &[Hour], report: &mut Report) {
+    let share = columns_apart(climate, hours);
+    if share > COLUMNS_SHARE {
+        report.warning(Told {
+            code: "weather-columns-disagree",
+            line: 1,
+            found: format!("global {:.0} % apart from diffuse and beam", share * 100.0),
+            expected: format!("less than {:.0} %", COLUMNS_SHARE * 100.0),
+            says: "Global light is not what diffuse light and beam make together.".to_owned(),
+            hint: "Two columns of light may be exchanged, or a stamp or the place be wrong."
+                .to_owned(),
+        });
+    }
+}
+
+/// Global less diffuse and beam on the level, signs left out, over the year's global.
+fn columns_apart(climate: &Climate, hours: &[Hour]) -> f64 {
+    /// Closer to the horizon a quarter of an hour decides.
+    const HIGH_COS_ZENITH: f64 = 0.15;
+    let mut apart_w_m2 = 0.0;
+    let mut global_w_m2 = 0.0;
+    for (row, hour) in hours.iter().enumerate() {
+        let cos_zenith = hour.cos_zenith_after(turn(0.0));
+        if cos_zenith > HIGH_COS_ZENITH {
+            let made_w_m2 = climate.diffuse_w_m2[row] + climate.beam_normal_w_m2[row] * cos_zenith;
+            apart_w_m2 += (climate.global_w_m2[row] - made_w_m2).abs();
+            global_w_m2 += climate.global_w_m2[row];
+        }
+    }
+    apart_w_m2 / global_w_m2.max(1.0)
+}
+
+#[cfg(test)]
+pub(super) fn columns_share(climate: &Climate) -> f64 {
+    columns_apart(climate, &Hour::all(climate).unwrap_or_default())
 }
 
 /// The sun in a row's hour: its zenith cosine through the day, and cosine and sine of the hour angle

@@ -9,7 +9,7 @@ use physics::{Climate, ZERO_CELSIUS_K};
 use proptest::prelude::{Just, ProptestConfig, Strategy, any, prop_oneof, proptest};
 
 use super::read_weather;
-use super::sun_check::fitted_shift_h;
+use super::sun_check::{columns_share, fitted_shift_h};
 use crate::problem::{Problem, Severity};
 
 const BELFAST: &str = "pvgis-tmy_belfast_54.605_-5.929.csv";
@@ -463,5 +463,67 @@ proptest! {
                 assert!(column.len() == 8_760 && column.iter().all(|value| value.is_finite()));
             }
         }
+    }
+}
+
+/// Given the six real files, how far global stands from diffuse and beam: printed, and far below
+/// where a warning begins.
+#[test]
+fn real_files_hold_columns_that_belong_together() {
+    for name in ALL {
+        let share = columns_share(&climate(name));
+        assert!(share < 0.06, "{name}: {share}");
+    }
+}
+
+/// A file of comma-separated columns with two of them exchanged in its data rows.
+fn exchanged(name: &str, first: usize, second: usize, is_row: impl Fn(&str) -> bool) -> String {
+    let rows = sample(name);
+    let changed = rows.lines().map(|line| {
+        let mut fields: Vec<&str> = line.split(',').collect();
+        if is_row(line) && fields.len() > first.max(second) {
+            fields.swap(first, second);
+        }
+        fields.join(",") + "\n"
+    });
+    changed.collect()
+}
+
+/// Given beam and diffuse, then global and beam exchanged, in each format, a problem says that the
+/// columns do not belong together; given a dew point for the air, another.
+#[test]
+fn exchanged_columns_are_told() {
+    let pvgis = |line: &str| line.starts_with("20") && line.contains(":");
+    let epw = |line: &str| line.starts_with("19") || line.starts_with("20");
+    let tmy3 = |line: &str| line.contains("/19") || line.contains("/20");
+    for text in [
+        exchanged(BELFAST, 4, 5, pvgis),
+        exchanged(GOLDEN, 13, 14, epw),
+        exchanged(GOLDEN, 14, 15, epw),
+        exchanged(PHOENIX, 4, 7, tmy3),
+    ] {
+        problem(&text, "weather-columns-disagree");
+    }
+    problem(&exchanged(GOLDEN, 6, 7, epw), "weather-dew-above-air");
+}
+
+/// Given light in kilowatts, or none at all, a fault on the year's sum.
+#[test]
+fn light_in_another_unit_is_told() {
+    for factor in [0.001, 0.0] {
+        let text: String = sample(BELFAST)
+            .lines()
+            .map(|line| {
+                let mut fields: Vec<String> = line.split(',').map(str::to_owned).collect();
+                if line.starts_with("20") && fields.len() > 5 {
+                    for field in &mut fields[3..6] {
+                        let value: f64 = field.parse().unwrap();
+                        *field = format!("{}", value * factor);
+                    }
+                }
+                fields.join(",") + "\n"
+            })
+            .collect();
+        fault(&text, "weather-light-sum");
     }
 }
