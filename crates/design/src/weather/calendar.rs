@@ -70,7 +70,7 @@ pub(super) fn order(labels: &[(usize, Label)], report: &mut Report) -> Option<Ve
             found: leap.counted("row"),
             expected: "a year of 365 days".to_owned(),
             says: format!("{} of 29 February left out.", leap.counted("row")),
-            ..Told::default()
+            hint: "Nothing need be done: the year that is reckoned has no such day.".to_owned(),
         });
     }
     if kept.len() != HOURS_PER_YEAR {

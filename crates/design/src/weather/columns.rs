@@ -152,7 +152,8 @@ impl Column {
                     "{} of {words} cannot be read as a number.",
                     not_numbers.counted("value")
                 ),
-                ..Told::default()
+                hint: "Fetch the file anew, or leave the field empty: up to six hours are bridged."
+                    .to_owned(),
             });
         }
         if impossible.count > 0 {
@@ -178,7 +179,7 @@ impl Column {
                     "{} of {words} a hair below zero taken as zero.",
                     offsets.counted("value")
                 ),
-                ..Told::default()
+                hint: "Nothing need be done: an instrument's zero wanders so far.".to_owned(),
             });
         }
         if !usable {
@@ -204,7 +205,7 @@ fn bridge_gaps(
             found: "no value at all".to_owned(),
             expected: format!("{words} in {}", quantity.unit()),
             says: format!("The file carries no {words}."),
-            ..Told::default()
+            hint: "Choose all columns when you fetch the file, or take another station.".to_owned(),
         });
         return None;
     };
@@ -254,7 +255,7 @@ fn bridge_gaps(
                 "{} of {words} missing; bridged with straight lines.",
                 missing.counted("hour")
             ),
-            ..Told::default()
+            hint: "Look whether these hours matter to you; another year may be whole.".to_owned(),
         });
     }
     Some(whole)

@@ -39,7 +39,8 @@ pub(super) fn read<'a>(lines: &[&'a str], report: &mut Report) -> Option<Sheet<'
             found: "no line DATA PERIODS".to_owned(),
             expected: "eight header lines, the last DATA PERIODS".to_owned(),
             says: "The header of the EPW file is not whole.".to_owned(),
-            ..Told::default()
+            hint: "Fetch the file anew from the weather service, and do not edit its first lines."
+                .to_owned(),
         });
         return None;
     };
@@ -51,7 +52,7 @@ pub(super) fn read<'a>(lines: &[&'a str], report: &mut Report) -> Option<Sheet<'
             found: format!("{} records an hour", shown(&per_hour)),
             expected: "1 record an hour".to_owned(),
             says: "The file is not hourly.".to_owned(),
-            ..Told::default()
+            hint: "Fetch the hourly file of this place.".to_owned(),
         });
         return None;
     }
@@ -61,12 +62,12 @@ pub(super) fn read<'a>(lines: &[&'a str], report: &mut Report) -> Option<Sheet<'
             code: "weather-instants",
             line: 1,
             found: "an EPW of the PVGIS service".to_owned(),
-            expected: String::new(),
+            expected: "means of the hour before, as other EPW files hold".to_owned(),
             says: format!(
                 "Its rows are instants {SATELLITE_AFTER_LABEL_H} h after their label, not means \
                  of the hour before."
             ),
-            ..Told::default()
+            hint: "Nothing need be done: the sun is reckoned at those instants.".to_owned(),
         });
     }
     Some(Sheet {

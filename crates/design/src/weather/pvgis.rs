@@ -100,7 +100,8 @@ fn offset(stated: Option<(usize, &str)>, report: &mut Report) -> Option<f64> {
                 found: shown(text),
                 expected: "-1 to 1 h, or -999 for unknown".to_owned(),
                 says: "The header's time offset of the light cannot be.".to_owned(),
-                ..Told::default()
+                hint: "Fetch the file anew from the weather service, or write -999 for unknown."
+                    .to_owned(),
             });
             return None;
         }
@@ -111,7 +112,7 @@ fn offset(stated: Option<(usize, &str)>, report: &mut Report) -> Option<f64> {
         found,
         expected: "the light's time offset in hours".to_owned(),
         says: format!("The light is taken as seen {USUAL_OFFSET_H} h after its stamp."),
-        ..Told::default()
+        hint: "Where the service tells the offset, write it in the header; a tenth of an hour is small.".to_owned(),
     });
     Some(USUAL_OFFSET_H)
 }

@@ -2,8 +2,8 @@
 
 use crate::problem::{Problem, Severity, Span};
 
-/// What a reader has to say; the file's name is added by the [`Report`].
-#[derive(Default)]
+/// What a reader has to say, how to mend it always included; the file's name is added by the
+/// [`Report`].
 pub(super) struct Told {
     pub(super) code: &'static str,
     /// Counted from 1; 0 for the whole file.

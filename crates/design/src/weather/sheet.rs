@@ -170,7 +170,7 @@ impl Stated<'_> {
                 found: super::text::shown(text.unwrap_or("nothing")),
                 expected: format!("{what} from {least} to {most}"),
                 says: format!("The header does not state a {what} that can be."),
-                ..Told::default()
+                hint: "Write the place in degrees with a point, south and west with a minus; hours east of UTC are positive.".to_owned(),
             });
             None
         };

@@ -76,8 +76,9 @@ fn compare_dew(climate: &Climate, report: &mut Report) {
     }
 }
 
-/// How far global may part from diffuse and beam, as a share of the year's global. The six sample
-/// files stay below 6 %: their columns come of models of their own.
+/// How far global may part from diffuse and beam, as a share of the year's global. Measured on the six
+/// sample files: 0.17, 0.22, 0.24, 0.24 (PVGIS), 0.52 and 0.14 % (TMY3 and its EPW), all of it
+/// rounding and the hour's curve; two columns exchanged part by tens of parts in a hundred.
 const COLUMNS_SHARE: f64 = 0.1;
 
 /// Global must be diffuse and the beam's part on the level, whatever the sky.

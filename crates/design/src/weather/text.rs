@@ -17,7 +17,8 @@ pub(super) fn decode<'a>(bytes: &'a [u8], report: &mut Report) -> Option<Cow<'a,
             found: format!("{} MB", bytes.len() / (1024 * 1024)),
             expected: "an hourly year: 1 to 3 MB, at most 64 MB".to_owned(),
             says: "The file is far larger than a year of hours.".to_owned(),
-            ..Told::default()
+            hint: "Give one year of hourly rows, not minutes or many years.".to_owned(),
+            line: 0,
         });
         return None;
     }
@@ -29,7 +30,7 @@ pub(super) fn decode<'a>(bytes: &'a [u8], report: &mut Report) -> Option<Cow<'a,
             expected: "a header and 8760 rows".to_owned(),
             says: "The weather file is empty.".to_owned(),
             hint: "The download may have broken off; fetch it again.".to_owned(),
-            ..Told::default()
+            line: 0,
         });
         return None;
     }
@@ -41,7 +42,7 @@ pub(super) fn decode<'a>(bytes: &'a [u8], report: &mut Report) -> Option<Cow<'a,
                 found: "bytes that are not UTF-8".to_owned(),
                 expected: "UTF-8".to_owned(),
                 says: "The file is not UTF-8; its letters are read as Latin-1.".to_owned(),
-                ..Told::default()
+                hint: "Nothing need be done: the numbers are the same; only names of places may look odd.".to_owned(), line: 0,
             });
             Some(Cow::Owned(bytes.iter().map(|&byte| char::from(byte)).collect()))
         }
@@ -53,7 +54,7 @@ pub(super) fn decode<'a>(bytes: &'a [u8], report: &mut Report) -> Option<Cow<'a,
                 says: "The file is not text.".to_owned(),
                 hint: "A zipped download must be unpacked first; a spreadsheet saved as CSV."
                     .to_owned(),
-                ..Told::default()
+                line: 0,
             });
             None
         }
