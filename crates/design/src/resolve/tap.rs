@@ -35,6 +35,14 @@ pub(super) fn tap(values: &Values) -> Option<Tap> {
 /// Notes what people or a profile stand for: the amounts and the times are not the file's own.
 pub(crate) fn note_demand(values: &Values, origins: &mut Origins) {
     let Some(delivery_k) = values.si("tap.delivery") else { return };
+    if values.si("tap.people").is_some_and(|people| people <= 0.0) {
+        let origin = Origin::Assumed {
+            source: "nobody lives there, so nothing is drawn".to_owned(),
+            certainty: "stated".to_owned(),
+        };
+        origins.note("tap.draw", "none".to_owned(), origin);
+        return;
+    }
     let (source, certainty) = if values.si("tap.people").is_some() {
         let household = draws::household();
         (
