@@ -85,6 +85,50 @@ fn the_others_mean_what_they_say() {
     assert_eq!(harp.stock.expect("stock").tubes[0].count, 6);
 }
 
+/// Given the first panel (tilt 35 deg, facing south) at places of both hemispheres, at the tropics and
+/// at the equator, and turned round: a warning that names latitude and facing exactly where the noon
+/// sun stands behind the panel. South of 23.5 S the noon sun is always in the north (astronomy).
+#[test]
+fn a_panel_with_its_back_to_the_noon_sun_is_warned_of() {
+    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../samples/first-panel.toml");
+    let text = std::fs::read_to_string(path).expect("the sample stands");
+    let warning = |facing: &str, tilt: &str, latitude_deg: f64| {
+        let text = text
+            .replacen("facing = \"south\"", &format!("facing = \"{facing}\""), 1)
+            .replacen("tilt = \"35 deg\"", &format!("tilt = \"{tilt}\""), 1);
+        let design = read_design("x.toml", text.as_bytes()).design.expect("a design");
+        let problems = design.at(&flat_climate(latitude_deg, 0.0, None), "x.toml").problems;
+        problems.into_iter().find(|problem| problem.code == "noon-sun-behind")
+    };
+    let told = warning("south", "35 deg", -38.32).expect("told");
+    assert_eq!(told.severity, design::Severity::Warning);
+    assert!(told.says.contains("-38.32 deg") && told.says.contains("180 deg"), "{told:?}");
+    assert!(told.span.line > 0 && !told.hint.is_empty(), "{told:?}");
+    assert!(warning("north", "35 deg", 54.6).is_some());
+    for (facing, tilt, latitude_deg) in [
+        ("south", "35 deg", 54.6),
+        ("north", "35 deg", -38.3),
+        ("east", "35 deg", 54.6),
+        ("west", "35 deg", -38.3),
+        ("north", "35 deg", 20.0),
+        ("north", "0 deg", 54.6),
+    ] {
+        assert_eq!(warning(facing, tilt, latitude_deg), None, "{facing} {tilt} {latitude_deg}");
+    }
+}
+
+/// Given nobody in the house, what is said of the draws is that there are none, and no rule for people.
+#[test]
+fn an_empty_house_draws_nothing_and_says_so() {
+    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../samples/first-panel.toml");
+    let text = std::fs::read_to_string(path).expect("the sample stands");
+    let text = text.replacen("people = 2", "people = 0", 1);
+    let design = read_design("x.toml", text.as_bytes()).design.expect("a design");
+    let traced = design.origins.at("tap.draw").expect("noted");
+    assert_eq!(traced.value, "none");
+    assert!(!traced.origin.sentence().contains("25 N"), "{traced:?}");
+}
+
 /// No default is used in silence: every assumption has a value and an origin that says more than
 /// its kind, and unknowns keep their spread.
 #[test]

@@ -24,6 +24,7 @@ pub struct Sited {
 pub(super) struct Spans {
     latitude: Span,
     longitude: Span,
+    facing: Span,
     pub(super) coldest_night: Span,
     pub(super) hottest_spell: Span,
     pub(super) fluid: Span,
@@ -39,6 +40,7 @@ impl Spans {
         Spans {
             latitude: values.span("sun.latitude"),
             longitude: values.span("sun.longitude"),
+            facing: values.span("sun.facing"),
             coldest_night: values.span("sun.extremes.coldest-night"),
             hottest_spell: values.span("sun.extremes.hottest-spell"),
             fluid: values.span(share.unwrap_or("circuit.fluid")),
@@ -104,11 +106,53 @@ impl Design {
         sited.build.sun.extremes = sited.extremes(&self.extremes, climate);
         sited.problems.extend(extremes::check(self, climate, file));
         sited.problems.extend(frost::check(self, &sited.build, file));
+        sited.noon_behind(Stated { file, place: "sun.facing", span: self.spans.facing });
         sited
     }
 }
 
+/// Between the tropics the noon sun stands on either side \[degrees\].
+const TROPIC_DEG: f64 = 23.5;
+
+/// A panel nearer to level than this sees the noon sun whichever way it faces \[degrees\]; judgement.
+const LEVEL_DEG: f64 = 5.0;
+
 impl Sited {
+    /// A word where a tilted panel turns its back to the noon sun: by its facing, or by a latitude of
+    /// the other hemisphere.
+    fn noon_behind(&mut self, stated: Stated) {
+        let Stated { file, place, span } = stated;
+        let (latitude, plane) = (self.build.sun.place.latitude, self.build.sun.plane);
+        if latitude.degrees().abs() <= TROPIC_DEG || plane.tilt.degrees() <= LEVEL_DEG {
+            return;
+        }
+        let (noon_deg, noon): (f64, _) =
+            if latitude.degrees() > 0.0 { (180.0, "south") } else { (0.0, "north") };
+        let aside_deg = plane.facing.degrees() - noon_deg;
+        // A tenth: due east and due west are told apart from a roof turned away.
+        if aside_deg.to_radians().cos() >= -0.1 {
+            return;
+        }
+        let shown = |angle: Angle| show(Kind::Angle, angle.radians(), Units::Metric);
+        self.problems.push(Problem {
+            code: "noon-sun-behind",
+            severity: Severity::Warning,
+            file: file.to_owned(),
+            span,
+            place: place.to_owned(),
+            found: format!("facing {}, latitude {}", shown(plane.facing), shown(latitude)),
+            expected: format!("a facing within 90 deg of {noon}"),
+            says: format!(
+                "The panel faces {} and at latitude {} the noon sun stands in the {noon}, behind it",
+                shown(plane.facing),
+                shown(latitude)
+            ),
+            hint: "facing counts from north by east: south is 180 deg; a latitude south of the \
+                   equator has a minus"
+                .to_owned(),
+        });
+    }
+
     pub(super) fn note(&mut self, place: &str, value: String, source: &str, certainty: &str) {
         let origin = Origin::Assumed { source: source.to_owned(), certainty: certainty.to_owned() };
         self.origins.note(place, value, origin);
