@@ -9,7 +9,7 @@ use crate::problem::Span;
 use crate::problem::{Problem, Severity};
 use crate::value::{from_words, shown};
 use crate::values::{Entry, Value, Values};
-use crate::walk::Desk;
+use crate::walk::{Desk, heading};
 
 /// Fills in every default, and reports what is missing or means nothing where it stands.
 pub(crate) fn fill(desk: &mut Desk, values: &mut Values) {
@@ -122,6 +122,9 @@ fn missing_tables(desk: &mut Desk, values: &mut Values) {
         if !around.is_empty() && values.table(around).is_none() && around != "control" {
             continue;
         }
+        if values.is_told(path) {
+            continue;
+        }
         let only = section.presence.only();
         if let Some((place, words)) = &only {
             // A word that cannot be read says nothing on what belongs beside it.
@@ -231,11 +234,20 @@ fn too_few(desk: &Desk, values: &Values, path: &str, least: usize, help: &str) -
         ),
         _ => (
             "too-few",
-            format!("[[{path}]] stands {members} times, and {least} belong here: {}", lower(help)),
+            match members {
+                0 => format!("[[{path}]] is missing: {}", lower(help)),
+                _ => format!(
+                    "[[{path}]] stands {members} times, fewer than {least}: {}",
+                    lower(help)
+                ),
+            },
             "write the double brackets on a line of their own and the keys below",
         ),
     };
-    let found = format!("{members} members");
+    let found = match members {
+        0 => "none".to_owned(),
+        _ => members.to_string(),
+    };
     let span =
         if values.has_list(path) { values.span(path) } else { values.span(&format!("{path}.x")) };
     Problem {
@@ -372,13 +384,16 @@ fn sized(
 }
 
 fn missing(desk: &mut Desk, values: &Values, parameter: &Parameter, place: &str, why: &str) {
+    if values.is_told(place) {
+        return;
+    }
     let table = place.rsplit_once('.').map_or("", |(table, _)| table);
     let (right, expected) = wanted(parameter);
     let mut hint = format!("write `{} = {right}`: {expected}", parameter.key());
     if !why.is_empty() {
         hint = format!("{hint}; {why}");
     }
-    let around = if table.is_empty() { "the file".to_owned() } else { format!("[{table}]") };
+    let around = if table.is_empty() { "the file".to_owned() } else { heading(table) };
     let problem = Problem {
         says: format!("`{}` is missing in {around}: {}", parameter.key(), lower(parameter.help)),
         expected,

@@ -13,6 +13,7 @@ pub mod quantity;
 mod read;
 mod resolve;
 mod schema;
+mod syntax;
 mod template;
 pub mod value;
 pub mod values;

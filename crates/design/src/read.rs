@@ -5,6 +5,7 @@ use crate::fit;
 use crate::origin::Origins;
 use crate::problem::{Problem, Span};
 use crate::resolve::{self, Design};
+use crate::syntax::mend_syntax;
 use crate::values::Values;
 use crate::walk::{Desk, walk};
 use crate::written::Written;
@@ -143,48 +144,4 @@ fn not_text(desk: &Desk, bytes: &[u8], at: usize) -> Problem {
         hint: "a design file is plain text; save it as UTF-8, not from a word processor or a spreadsheet".to_owned(),
         ..desk.fault("not-text", "", Span { start: at, end: at + 1, line, column: 0 })
     }
-}
-
-/// How many faults of syntax are told at once.
-const MOST_SYNTAX_FAULTS: usize = 20;
-
-/// A text longer than this is told one fault of syntax only: each further one costs a reading.
-const LARGEST_MENDED_BYTES: usize = 200_000;
-
-/// Blanks the lines that are no TOML, one by one, reporting each, so that the rest is looked at too.
-fn mend_syntax(desk: &mut Desk) -> Option<Written> {
-    let mut bytes = desk.text.as_bytes().to_vec();
-    for _ in 0..MOST_SYNTAX_FAULTS {
-        let text = String::from_utf8(bytes.clone()).ok()?;
-        let fault = match Written::parse(desk.file, &text) {
-            Ok(written) => return Some(written),
-            Err(fault) => fault,
-        };
-        let at = fault.span().unwrap_or(0..0);
-        let span = Span::of(desk.text, at.clone());
-        let start = text.as_bytes()[..at.start.min(text.len())]
-            .iter()
-            .rposition(|&byte| byte == b'\n')
-            .map_or(0, |at| at + 1);
-        let end = text.as_bytes()[start..]
-            .iter()
-            .position(|&byte| byte == b'\n')
-            .map_or(text.len(), |at| start + at);
-        let line = text[start..end].trim().chars().take(60).collect::<String>();
-        let message = fault.message().lines().next().unwrap_or("not TOML").to_owned();
-        let problem = Problem {
-            found: line,
-            expected: "a line `key = value`, a table `[name]`, or a comment `# ...`".to_owned(),
-            says: format!("This cannot be read: {message}"),
-            hint: "text and quantities stand in quotes: thickness = \"0.7 mm\"; each key stands once in its table".to_owned(),
-            ..desk.fault("syntax", "", span)
-        };
-        desk.problems.push(problem);
-        let blank = bytes[start..end].iter().all(|&byte| byte == b' ');
-        if blank || bytes.len() > LARGEST_MENDED_BYTES {
-            return None;
-        }
-        bytes[start..end].fill(b' ');
-    }
-    None
 }

@@ -35,7 +35,8 @@ impl Raw {
             Raw::Text(text) => format!("\"{text}\""),
             Raw::Number(number) => format!("{number}"),
             Raw::Whole(number) => format!("{number}"),
-            Raw::List(list) => format!("a list of {}", list.len()),
+            Raw::List(list) if list.len() == 1 => "a list of one value".to_owned(),
+            Raw::List(list) => format!("a list of {} values", list.len()),
             Raw::Table => "a table".to_owned(),
             Raw::Other(text) => text.clone(),
         }
@@ -159,7 +160,7 @@ fn wrong_sort(raw: &Raw, expected: &str, hint: &str) -> Fault {
     Fault {
         code: "wrong-sort",
         expected: expected.to_owned(),
-        says: capital(&format!("{} stands where {expected} belongs", raw.quoted())),
+        says: format!("Here stands {}; what must stand here: {expected}", raw.quoted()),
         hint: hint.to_owned(),
     }
 }
@@ -211,6 +212,12 @@ fn not_unknown(parameter: &Parameter, wanted: &str) -> Fault {
         hint: match parameter.default {
             Default::Required | Default::Size { .. } => {
                 "measure it: nothing can stand in its place".to_owned()
+            }
+            // Left out, it would be asked for at once.
+            Default::Absent if parameter.path.starts_with("circuit.share-by-") => {
+                "measure it with a refractometer or a hydrometer for this antifreeze, or write the \
+                 share it was mixed by"
+                    .to_owned()
             }
             _ => "leave the line out: what is reckoned with instead is then listed".to_owned(),
         },

@@ -3,7 +3,7 @@
 use crate::origin::Origin;
 use crate::problem::Span;
 use physics::tap::DaySpan;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// One value, in SI where it has a unit.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,6 +48,7 @@ pub struct Values {
     entries: BTreeMap<String, Entry>,
     tables: BTreeMap<String, Span>,
     lists: BTreeMap<String, usize>,
+    told: BTreeSet<String>,
 }
 
 impl Values {
@@ -70,6 +71,25 @@ impl Values {
     /// Notes how many members a list has.
     pub fn put_list(&mut self, place: &str, members: usize) {
         self.lists.insert(place.to_owned(), members);
+    }
+
+    /// Notes that a place's fault is told, so that what follows from it is not told too.
+    pub fn put_told(&mut self, place: &str) {
+        self.told.insert(place.to_owned());
+    }
+
+    /// True where a fault of this place, or of a table around it, is told already.
+    pub fn is_told(&self, place: &str) -> bool {
+        let mut around = place;
+        loop {
+            if self.told.contains(around) {
+                return true;
+            }
+            match around.rsplit_once('.') {
+                Some((table, _)) => around = table,
+                None => return false,
+            }
+        }
     }
 
     /// What stands at a place, be it usable or not.

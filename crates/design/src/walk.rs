@@ -76,7 +76,7 @@ fn table(desk: &mut Desk, values: &mut Values, table_like: &dyn TableLike, place
         if desk.is_given_up() {
             return;
         }
-        let here = if place.is_empty() { key.to_owned() } else { format!("{place}.{key}") };
+        let here = inside(place, key);
         let key_span = desk.span(table_like.get_key_value(key).and_then(|(key, _)| key.span()));
         if let Some(parameter) = parameter_at(&here) {
             one(desk, values, parameter, &here, item, key_span);
@@ -88,22 +88,39 @@ fn table(desk: &mut Desk, values: &mut Values, table_like: &dyn TableLike, place
                 values.put_table(&here, if span == Span::default() { key_span } else { span });
                 table(desk, values, inner, &here);
             } else {
-                not_a_table(desk, item, &here, "a table");
+                let hint = format!("write [{here}] on a line of its own and its keys below");
+                not_a_table(desk, item, &here, &hint);
+                values.put_told(&here);
             }
         } else {
             let problem = unknown_key(desk, place, key, &here, key_span);
             desk.problems.push(problem);
+            // What was meant by a misspelt key is not reported as missing too.
+            if let Some(near) = nearest(key, &siblings(place)) {
+                values.put_told(&inside(place, near));
+            }
         }
     }
 }
 
-fn not_a_table(desk: &mut Desk, item: &Item, here: &str, expected: &str) {
+fn inside(place: &str, key: &str) -> String {
+    if place.is_empty() { key.to_owned() } else { format!("{place}.{key}") }
+}
+
+/// A table's heading as it is written: double brackets for a member of a list.
+pub(crate) fn heading(place: &str) -> String {
+    let is_member = place.ends_with(']');
+    let named = general(place).replace("[]", "");
+    if is_member { format!("[[{named}]]") } else { format!("[{named}]") }
+}
+
+fn not_a_table(desk: &mut Desk, item: &Item, here: &str, hint: &str) {
     let span = desk.span(item.span());
     let found = raw(item).quoted();
     let problem = Problem {
-        says: format!("{found} stands where {expected} belongs"),
-        expected: expected.to_owned(),
-        hint: format!("write [{here}] on a line of its own and its keys below"),
+        says: format!("Here stands {found}; what must stand here: a table"),
+        expected: "a table".to_owned(),
+        hint: hint.to_owned(),
         found,
         ..desk.fault("wrong-sort", here, span)
     };
@@ -143,12 +160,32 @@ fn list(desk: &mut Desk, values: &mut Values, item: &Item, here: &str, key_span:
             values.put_table(&at, span);
             match value.as_inline_table() {
                 Some(inner) => table(desk, values, inner, &at),
-                None => not_a_table(desk, &Item::Value(value.clone()), &at, "a table"),
+                None => {
+                    let hint = format!("write [[{here}]] on a line of its own and its keys below");
+                    not_a_table(desk, &Item::Value(value.clone()), &at, &hint);
+                    values.put_told(&at);
+                }
             }
             members += 1;
         }
+    } else if let Some(inner) = item.as_table_like() {
+        let at = format!("{here}[0]");
+        let problem = Problem {
+            found: format!("[{here}]"),
+            expected: format!("[[{here}]]"),
+            says: format!("[{here}] is one of a list and stands in double brackets"),
+            hint: format!("write [[{here}]], and another [[{here}]] for each further one"),
+            ..desk.fault("single-brackets", here, key_span)
+        };
+        desk.problems.push(problem);
+        values.put_told(here);
+        values.put_table(&at, key_span);
+        table(desk, values, inner, &at);
+        members = 1;
     } else {
-        not_a_table(desk, item, here, "a list of tables");
+        let hint = format!("write [[{here}]] on a line of its own and its keys below");
+        not_a_table(desk, item, here, &hint);
+        values.put_told(here);
         return;
     }
     values.put_table(here, key_span);
@@ -206,24 +243,30 @@ fn raw_value(value: &TomlValue) -> Raw {
     }
 }
 
-fn unknown_key(desk: &Desk, place: &str, key: &str, here: &str, span: Span) -> Problem {
+/// The keys and tables known in a table.
+fn siblings(place: &str) -> Vec<&'static str> {
     let section = general(place);
-    let mut siblings: Vec<&str> = parameters()
-        .filter(|parameter| parameter.section() == section)
-        .map(Parameter::key)
-        .collect();
-    siblings.extend(sections().filter_map(|known| {
+    let keys = parameters().filter(|parameter| parameter.section() == section).map(Parameter::key);
+    let tables = sections().filter_map(|known| {
         let path = known.path.trim_end_matches("[]");
         let (around, name) = path.rsplit_once('.').unwrap_or(("", path));
         (around == section).then_some(name)
-    }));
+    });
+    keys.chain(tables).collect()
+}
+
+fn unknown_key(desk: &Desk, place: &str, key: &str, here: &str, span: Span) -> Problem {
+    let siblings = siblings(place);
     let elsewhere = || {
-        let homes: Vec<&str> = parameters()
+        let homes: Vec<String> = parameters()
             .filter(|parameter| parameter.key() == key)
-            .map(|parameter| parameter.section())
+            .map(|parameter| match parameter.section() {
+                "" => "the first lines, above any table".to_owned(),
+                section => heading(section),
+            })
             .take(3)
             .collect();
-        (!homes.is_empty()).then(|| format!("`{key}` belongs under [{}]", homes.join("] or [")))
+        (!homes.is_empty()).then(|| format!("`{key}` belongs under {}", homes.join(" or ")))
     };
     let hint = nearest(key, &siblings)
         .map(|near| format!("did you mean `{near}`?"))
@@ -232,7 +275,7 @@ fn unknown_key(desk: &Desk, place: &str, key: &str, here: &str, span: Span) -> P
     let around = if place.is_empty() {
         "at the top of the file".to_owned()
     } else {
-        format!("in [{place}]")
+        format!("in {}", heading(place))
     };
     Problem {
         found: key.to_owned(),

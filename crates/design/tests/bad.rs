@@ -143,3 +143,36 @@ fn what_is_unusual_is_legal() {
         assert!(reading.is_ok() && faults.is_empty(), "{change:?}: {faults:?}");
     }
 }
+
+fn with(from: &str, to: &str) -> Vec<Problem> {
+    let path = folder().join("../../../../samples/first-panel.toml");
+    let base = std::fs::read_to_string(path).expect("the sample stands");
+    assert!(base.contains(from), "{from}");
+    read_design("x.toml", base.replacen(from, to, 1).as_bytes()).problems
+}
+
+/// Hints say what can be done: double brackets for a list's member; a share to be measured and not
+/// left out; a bond by its own name; a heading as it is written; sentences that hold for one and many.
+#[test]
+fn hints_can_be_followed() {
+    let says = |problems: &[Problem]| problems[0].says.clone();
+    let hint = |problems: &[Problem]| problems[0].hint.clone();
+    let single = with(
+        "[[panel.back]]\nmaterial = \"mineral-wool\"\nthickness = \"25 mm\"\n\n[[panel.back]]",
+        "[panel.back]",
+    );
+    assert_eq!(single.len(), 1, "{single:?}");
+    assert!(hint(&single).contains("[[panel.back]]"), "{single:?}");
+    let share = with("share-by-volume = \"35 %\"", "share-by-volume = \"unknown\"");
+    assert!(hint(&share).contains("measure"), "{share:?}");
+    assert!(!hint(&share).contains("leave"), "{share:?}");
+    let bond = with("bond = \"soldered\"", "bond = \"12 mm\"");
+    assert!(says(&bond).contains("bond's conductance"), "{bond:?}");
+    let list = with("legs = 6", "legs = [6, 7]");
+    assert_eq!(says(&list), "Here stands a list of 2 values; what must stand here: a whole number");
+    let inside = with("[[panel.back]]\nmaterial", "[[panel.back]]\ncolour = 3\nmaterial");
+    assert!(says(&inside).ends_with("in [[panel.back]]"), "{inside:?}");
+    let syntax = with("tilt = \"35 deg\"", "tilt = 35 deg");
+    assert_eq!(says(&syntax), "The value stands without quotes");
+    assert_eq!(hint(&syntax), "text and quantities stand in quotes: tilt = \"35 deg\"");
+}

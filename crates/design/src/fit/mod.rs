@@ -34,6 +34,9 @@ struct Misfit {
 }
 
 fn report(desk: &mut Desk, values: &Values, misfit: Misfit) {
+    if values.is_told(&misfit.place) {
+        return;
+    }
     let span = values.span(&misfit.place);
     let problem = Problem {
         severity: misfit.severity,

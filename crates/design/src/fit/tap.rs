@@ -64,6 +64,11 @@ fn demand(values: &Values) -> Option<Misfit> {
         ("profile", values.entry("tap.profile").is_some()),
         ("draw", values.has_list("tap.draw")),
     ];
+    // A misspelt one of the three is told already.
+    let is_told = |key: &str| values.is_told(&format!("tap.{key}"));
+    if ["people", "profile", "draw"].into_iter().any(is_told) {
+        return None;
+    }
     let names: Vec<&str> =
         written.iter().filter(|(_, stands)| *stands).map(|(name, _)| *name).collect();
     let (code, place, says) = match names.as_slice() {

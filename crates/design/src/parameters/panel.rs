@@ -183,7 +183,7 @@ const SHEET: &[Parameter] = &[
     parameter("panel.tubes.pattern", Form::Choice(&["serpentine", "harp"]), "One tube to and fro, or risers between headers."),
     parameter("panel.tubes.spacing", Form::Quantity(Kind::Length), "Distance between neighbours, middle to middle.")
         .within("10 mm", "1 m"),
-    parameter("panel.tubes.bond", Form::Worded(Kind::Conductivity, BONDS), "How well the tube is joined to the sheet, per metre of tube.")
+    parameter("panel.tubes.bond", Form::Worded(Kind::BondConductance, BONDS), "How well the tube is joined to the sheet, per metre of tube.")
         .within("0.1 W/m K", "100000 W/m K")
         .unknown(Spread {
             low: "5 W/m K",

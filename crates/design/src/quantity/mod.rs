@@ -41,8 +41,10 @@ pub enum Kind {
     Time,
     /// Heat flow for a difference \[W/K\].
     Conductance,
-    /// Conductivity of a material, or conductance of a metre of bond \[W/(m K)\].
+    /// Conductivity of a material \[W/(m K)\].
     Conductivity,
+    /// How well a metre of a bond passes heat on \[W/(m K)\].
+    BondConductance,
     /// Heat flow for a difference and an area \[W/(m2 K)\].
     Film,
     /// Growth of such a flow with the difference \[W/(m2 K2)\].
@@ -100,6 +102,7 @@ pub const KINDS: &[Kind] = &[
     Kind::Time,
     Kind::Conductance,
     Kind::Conductivity,
+    Kind::BondConductance,
     Kind::Film,
     Kind::LossGrowth,
     Kind::Resistance,
@@ -140,6 +143,7 @@ impl Kind {
             Kind::Time => "a time",
             Kind::Conductance => "a conductance",
             Kind::Conductivity => "a conductivity",
+            Kind::BondConductance => "a bond's conductance per metre",
             Kind::Film => "a film coefficient",
             Kind::LossGrowth => "a growth of a loss",
             Kind::Resistance => "a thermal resistance",

@@ -124,6 +124,8 @@ const UNITS: &[Unit] = &[
     rare(Kind::Conductivity, 1e-3, &["mW/m K", "mW/mK"]),
     unit(Kind::Conductivity, BTU_J / 3600.0 / FAHRENHEIT_K / FOOT_M, &["BTU/h ft F", "Btu/h ft F"]),
     rare(Kind::Conductivity, BTU_J / 3600.0 / FAHRENHEIT_K * INCH_M / (FOOT_M * FOOT_M), &["BTU in/h ft2 F", "Btu in/h ft2 F"]),
+    unit(Kind::BondConductance, 1.0, &["W/m K", "W/mK", "W/K m"]),
+    unit(Kind::BondConductance, BTU_J / 3600.0 / FAHRENHEIT_K / FOOT_M, &["BTU/h ft F", "Btu/h ft F"]),
     unit(Kind::Film, 1.0, &["W/m2 K", "W/m2K"]),
     unit(Kind::Film, BTU_J / 3600.0 / FAHRENHEIT_K / (FOOT_M * FOOT_M), &["BTU/h ft2 F", "Btu/h ft2 F"]),
     unit(Kind::LossGrowth, 1.0, &["W/m2 K2", "W/m2K2"]),
