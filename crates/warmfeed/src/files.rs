@@ -3,9 +3,10 @@
 use std::fs;
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
+use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use anyhow::{Context, Result, bail};
-use tempfile::NamedTempFile;
+use tempfile::{Builder, NamedTempFile};
 
 use crate::interrupt;
 
@@ -53,38 +54,111 @@ pub fn exists(path: &Path) -> bool {
     path.exists()
 }
 
-/// Writes a file so that it is either whole or not there: under another name first, renamed when
-/// complete. An interrupt in between leaves nothing behind.
+/// Writes a file so that it is either whole or not there; see [`Batch`].
 ///
 /// # Errors
 /// Where it cannot be written, or the user interrupts.
 pub fn write_whole(path: &Path, fill: impl FnOnce(&mut dyn Write) -> Result<()>) -> Result<()> {
-    let folder = match path.parent() {
-        Some(folder) if !folder.as_os_str().is_empty() => folder.to_path_buf(),
-        _ => PathBuf::from("."),
-    };
-    let at = || format!("cannot write `{}`", path.display());
-    let mut under_way = NamedTempFile::with_prefix_in(".warmfeed-", &folder).with_context(at)?;
-    {
-        let mut paced = Paced { inner: std::io::BufWriter::new(under_way.as_file_mut()) };
-        fill(&mut paced).with_context(at)?;
-        paced.flush().with_context(at)?;
+    let mut batch = Batch::default();
+    batch.write(path, fill)?;
+    batch.put_in_place()
+}
+
+/// Files that belong together: each is written whole under another name, and all get their own names
+/// at the end, so that no mixture of an earlier and a later writing is left. An interrupt before that
+/// leaves everything as it was.
+#[derive(Default)]
+pub struct Batch {
+    files: Vec<(NamedTempFile, PathBuf)>,
+}
+
+/// The names under which files are being written. An interrupt that will not wait takes them away.
+static UNDER_WAY: Mutex<Vec<PathBuf>> = Mutex::new(Vec::new());
+
+fn under_way() -> MutexGuard<'static, Vec<PathBuf>> {
+    UNDER_WAY.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+impl Batch {
+    /// Writes one more file.
+    ///
+    /// # Errors
+    /// Where it cannot be written, or the user interrupts.
+    pub fn write(
+        &mut self,
+        path: &Path,
+        fill: impl FnOnce(&mut dyn Write) -> Result<()>,
+    ) -> Result<()> {
+        let at = || format!("cannot write `{}`", path.display());
+        if path.is_dir() {
+            bail!("cannot write `{}`: a folder stands there", path.display());
+        }
+        let folder = match path.parent() {
+            Some(folder) if !folder.as_os_str().is_empty() => folder.to_path_buf(),
+            _ => PathBuf::from("."),
+        };
+        let mut file = {
+            // Made and noted in one go, so that an interrupt finds either both or neither.
+            let mut noted = under_way();
+            let file = new_file(&folder).with_context(at)?;
+            noted.push(file.path().to_path_buf());
+            file
+        };
+        let mut paced = Paced { inner: std::io::BufWriter::new(file.as_file_mut()) };
+        let filled = fill(&mut paced).and_then(|()| Ok(paced.flush()?));
+        drop(paced);
+        self.files.push((file, path.to_path_buf()));
+        filled.with_context(at)
     }
-    interrupt::check()?;
-    let file = under_way.persist(path).with_context(at)?;
-    open_to_all(&file).with_context(at)
+
+    /// Gives every file its own name.
+    ///
+    /// # Errors
+    /// Where one cannot have it, or the user interrupted before.
+    pub fn put_in_place(mut self) -> Result<()> {
+        // While this is held, an interrupt that will not wait waits after all.
+        let mut noted = under_way();
+        interrupt::check()?;
+        for (file, path) in self.files.drain(..) {
+            noted.retain(|name| name != file.path());
+            file.persist(&path).with_context(|| format!("cannot write `{}`", path.display()))?;
+        }
+        Ok(())
+    }
 }
 
-/// A new file is readable as the user's mask allows, not only by its owner as a temporary one is.
-#[cfg(unix)]
-fn open_to_all(file: &fs::File) -> std::io::Result<()> {
-    use std::os::unix::fs::PermissionsExt;
-    file.set_permissions(fs::Permissions::from_mode(0o644))
+impl Drop for Batch {
+    fn drop(&mut self) {
+        // Files that never got their names take themselves away; none is under way any more.
+        for (file, _) in self.files.drain(..) {
+            let name = file.path().to_path_buf();
+            drop(file);
+            under_way().retain(|noted| *noted != name);
+        }
+    }
 }
 
-#[cfg(not(unix))]
-fn open_to_all(_file: &fs::File) -> std::io::Result<()> {
-    Ok(())
+/// Takes away what is half-written, and lets nothing more be written: for the end of the program.
+pub fn give_up() -> MutexGuard<'static, Vec<PathBuf>> {
+    let mut noted = under_way();
+    for name in noted.drain(..) {
+        // What cannot be taken away is no reason to stay.
+        drop(fs::remove_file(name));
+    }
+    noted
+}
+
+/// A new file under a name of its own, readable as the user's mask allows; a temporary file is
+/// otherwise its owner's alone.
+fn new_file(folder: &Path) -> std::io::Result<NamedTempFile> {
+    let mut builder = Builder::new();
+    builder.prefix(".warmfeed-");
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        builder.permissions(fs::Permissions::from_mode(0o666));
+    }
+    builder.tempfile_in(folder)
 }
 
 /// A writer that stops soon after an interrupt.
