@@ -2,6 +2,9 @@
 
 use std::collections::BTreeMap;
 
+use crate::quantity::Units;
+use crate::value::in_units;
+
 /// Where one value comes from.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Origin {
@@ -39,8 +42,14 @@ pub enum Origin {
 }
 
 impl Origin {
-    /// The origin in one sentence.
+    /// The origin in one sentence, figures as they are written.
     pub fn sentence(&self) -> String {
+        self.sentence_in("", Units::Metric)
+    }
+
+    /// The same with the bounds of an unknown in the reader's units; `place` is the value's own. What a
+    /// source says stays as it says it.
+    pub fn sentence_in(&self, place: &str, units: Units) -> String {
         match self {
             Origin::Written => "written in the design file".to_owned(),
             Origin::Assumed { source, certainty } => format!("assumed: {source} ({certainty})"),
@@ -48,6 +57,8 @@ impl Origin {
                 format!("catalogue, {material}: {source} ({certainty})")
             }
             Origin::Unknown { middle, low, high, source } => {
+                let [middle, low, high] =
+                    [middle, low, high].map(|text| in_units(place, text, units));
                 format!("unknown: reckoned with {middle}, from {low} to {high} ({source})")
             }
         }
@@ -61,6 +72,13 @@ pub struct Traced {
     pub value: String,
     /// Where it comes from.
     pub origin: Origin,
+}
+
+impl Traced {
+    /// The value in the reader's units; `place` is its own.
+    pub fn shown(&self, place: &str, units: Units) -> String {
+        in_units(place, &self.value, units)
+    }
 }
 
 /// Every value of a build and where it comes from, by its place in the design file: station by

@@ -2,7 +2,7 @@
 
 use crate::catalogue::materials;
 use crate::origin::Origin;
-use crate::parameters::{Default, Form, Parameter, Spread};
+use crate::parameters::{Default, Form, Parameter, Spread, parameter_at};
 use crate::quantity::{self, Kind, QuantityFault, Units, show};
 use crate::values::Value;
 use physics::climate::MONTH_STARTS_DAY;
@@ -141,6 +141,42 @@ pub fn shown(form: Form, value: &Value) -> String {
     }
 }
 
+/// A value as it was shown in metric units, in the reader's. Words, and figures that are the same
+/// everywhere (angles, times, shares), stay as they are.
+pub fn in_units(place: &str, text: &str, units: Units) -> String {
+    if units == Units::Metric {
+        return text.to_owned();
+    }
+    if place == "tap.draw" {
+        // A day's water and in how many draws.
+        return match text.split_once(" a day") {
+            Some((volume, rest)) => format!("{} a day{rest}", one_in(Kind::Volume, volume, units)),
+            None => text.to_owned(),
+        };
+    }
+    match parameter_at(place).map(|parameter| parameter.form) {
+        Some(Form::Quantity(kind) | Form::Worded(kind, _) | Form::Monthly(kind)) => {
+            let all: Vec<String> = text.split(", ").map(|part| one_in(kind, part, units)).collect();
+            all.join(", ")
+        }
+        Some(Form::TubeSize) => {
+            let all: Vec<String> = text
+                .split(" x ")
+                .map(|part| one_in(Kind::Length, &format!("{part} mm"), units))
+                .collect();
+            all.join(" x ")
+        }
+        _ => text.to_owned(),
+    }
+}
+
+fn one_in(kind: Kind, text: &str, units: Units) -> String {
+    if matches!(kind, Kind::Angle | Kind::Time | Kind::Share | Kind::Number | Kind::Rate) {
+        return text.to_owned();
+    }
+    quantity::parse(text, kind).map_or_else(|_| text.to_owned(), |read| show(kind, read.si, units))
+}
+
 fn unknown(parameter: &Parameter, spread: Spread) -> Result<Read, Fault> {
     let middle = from_words(parameter, spread.middle)?;
     Ok(Read {
@@ -253,7 +289,7 @@ fn worded(parameter: &Parameter, raw: &Raw, kind: Kind) -> Result<Read, Fault> {
             let origin = match word.certainty {
                 "exact" => Origin::Written,
                 certainty => Origin::Assumed {
-                    source: format!("\"{}\" stands for {}: {}", word.word, word.value, word.source),
+                    source: format!("what \"{}\" stands for: {}", word.word, word.source),
                     certainty: certainty.to_owned(),
                 },
             };
@@ -420,4 +456,32 @@ fn day(text: &str) -> Result<u16, Fault> {
 pub fn capital(text: &str) -> String {
     let mut signs = text.chars();
     signs.next().map_or_else(String::new, |first| first.to_uppercase().chain(signs).collect())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::in_units;
+    use crate::quantity::Units;
+
+    /// Given values as they are shown, the same in US units: by hand with the inch of 25.4 mm, the
+    /// gallon of 3.785 l, the Fahrenheit scale; words, angles and times as they were.
+    #[test]
+    fn shown_values_are_put_into_us_units() {
+        for (place, metric, us) in [
+            ("panel.gap", "25.4 mm", "1 in"),
+            ("tap.delivery", "52 C", "125.6 F"),
+            ("tap.draw", "86 l a day in 8 draws", "22.72 US gal a day in 8 draws"),
+            ("tap.draw", "none", "none"),
+            ("control.store-reset", "5 K", "9 F diff"),
+            ("circuit.flow-pipe.size", "15 x 0.7", "0.5906 in x 0.02756 in"),
+            ("sun.clock", "0 h", "0 h"),
+            ("sun.latitude", "54.61 deg", "54.61 deg"),
+            ("circuit.check-valve-k", "2.5", "2.5"),
+            ("sun.sky-model", "perez-1990", "perez-1990"),
+            ("tap.mains-monthly", "10 C, 20 C", "50 F, 68 F"),
+        ] {
+            assert_eq!(in_units(place, metric, Units::Us), us, "{place}");
+            assert_eq!(in_units(place, metric, Units::Metric), metric, "{place}");
+        }
+    }
 }

@@ -16,7 +16,7 @@ use design::quantity::Units;
                   year of weather to the heat it spares.\n\nWithout a command it computes the first \
                   build of the sample job book.",
     after_help = "Exit status: 0 done; 1 an input is unreadable or wrong; 2 wrong usage; 3 the \
-                  computation could not be completed or its result not written."
+                  computation could not be completed or its result not written; 130 interrupted."
 )]
 pub struct Arguments {
     /// What to do.
@@ -54,6 +54,9 @@ pub struct Check {
     /// Print one JSON document
     #[arg(long)]
     pub json: bool,
+    /// Units for reading; what is wrong is told in the design file's own, and so is JSON
+    #[arg(long, value_enum, default_value = "metric")]
+    pub units: UnitsWord,
 }
 
 /// `year`.
@@ -64,7 +67,7 @@ pub struct Year {
     /// Print one JSON document
     #[arg(long)]
     pub json: bool,
-    /// Units for reading; JSON and CSV keep the units in their keys
+    /// Units for reading; JSON and CSV keep the units in their keys, sources keep their own
     #[arg(long, value_enum, default_value = "metric")]
     pub units: UnitsWord,
     /// Write months.csv and hours.csv into this folder
@@ -148,7 +151,8 @@ pub enum ChannelWord {
     /// Light taken up by the sheet
     Absorbed,
     /// Hottest part of the sheet
-    Plate,
+    #[value(alias = "plate")]
+    Sheet,
     /// Fluid leaving the panels, or the sheet at the outlet
     PanelOut,
     /// Heat from fluid to store water
@@ -166,7 +170,8 @@ pub enum ChannelWord {
     /// Air in the loft
     Loft,
     /// Water drawn
-    Draw,
+    #[value(alias = "draw")]
+    Drawn,
     /// Water let go by the overheat discharge
     Discharge,
 }

@@ -3,8 +3,9 @@
 use super::load::{Disk, Loaded, Said, load};
 use super::{DONE, WRONG_INPUT, json, not_completed};
 use crate::arguments::Check;
+use crate::print;
+use crate::view::{self, Paper};
 use crate::wire::{AssumedWire, CheckWire, ProblemWire};
-use crate::{print, view};
 
 /// Runs it.
 pub fn run(asked: &Check) -> i32 {
@@ -21,9 +22,10 @@ pub fn run(asked: &Check) -> i32 {
         })
     } else {
         said.tell();
-        words(loaded.as_ref())
+        words(loaded.as_ref(), Paper::of(asked.units.into()))
     };
-    match print::out(&text) {
+    let printed = if asked.json { print::out(&text) } else { print::page(&text) };
+    match printed {
         Err(error) => not_completed(&error, false),
         Ok(()) if loaded.is_ok() => DONE,
         Ok(()) => WRONG_INPUT,
@@ -39,7 +41,7 @@ pub fn assumed(origins: &design::Origins) -> Vec<AssumedWire> {
         .collect()
 }
 
-fn words(loaded: Result<&Loaded, &Said>) -> String {
+fn words(loaded: Result<&Loaded, &Said>, paper: Paper) -> String {
     match loaded {
         Ok(loaded) => {
             let said = match loaded.said.problems.len() {
@@ -47,7 +49,11 @@ fn words(loaded: Result<&Loaded, &Said>) -> String {
                 1 => "one thing to look at, told above".to_owned(),
                 many => format!("{many} things to look at, told above"),
             };
-            format!("This build can be computed; {said}.\n\n{}", view::assumed(&loaded.origins))
+            format!(
+                "This build can be computed; {said}.\n\n{}\n{}",
+                view::assumed(&loaded.origins, paper),
+                view::cautions(paper)
+            )
         }
         Err(said) => {
             let faults = said.problems.iter().filter(|problem| problem.is_fault()).count();

@@ -4,15 +4,26 @@ use std::path::Path;
 
 use anyhow::{Context, Result, bail};
 
-use super::{DONE, not_completed};
+use super::{DONE, WRONG_USAGE, not_completed};
 use crate::arguments::New;
-use crate::{files, print, sample};
+use crate::{files, print, sample, view};
 
 /// Runs it.
 pub fn run(asked: &New) -> i32 {
-    let one_file = asked.path.extension().is_some_and(|ending| ending == "toml");
-    let made = if one_file { design_file(&asked.path) } else { job_book(&asked.path) };
-    match made.and_then(|words| print::out(&words)) {
+    let made = match asked.path.extension() {
+        Some(ending) if ending == "toml" => design_file(&asked.path),
+        Some(_) if !files::exists(&asked.path) => {
+            print::talk(&format!(
+                "fault: `{}` is neither: a design file ends in .toml, a job book is a folder whose \
+                 name has no ending\nhint: write for instance `warmfeed new {}`",
+                asked.path.display(),
+                quoted(&asked.path.with_extension("toml"))
+            ));
+            return WRONG_USAGE;
+        }
+        _ => job_book(&asked.path),
+    };
+    match made.and_then(|words| print::page(&words)) {
         Ok(()) => DONE,
         Err(error) => not_completed(&error, false),
     }
@@ -27,10 +38,12 @@ fn design_file(path: &Path) -> Result<String> {
         write(&weather, sample::bytes(sample::STARTER_WEATHER).context("the starter's weather")?)?;
     }
     write(path, design::template().as_bytes())?;
-    let shown = path.display();
     Ok(format!(
-        "Made `{shown}` and the weather it names.\n\
-         Next: read it, change what is yours, then `warmfeed check {shown}`\n"
+        "Made `{}` and the weather it names.\n\
+         Next: read it, change what is yours, then `warmfeed check {}`\n\n{}",
+        path.display(),
+        quoted(path),
+        view::short_caution()
     ))
 }
 
@@ -40,12 +53,13 @@ fn job_book(path: &Path) -> Result<String> {
     for (name, bytes) in sample::files() {
         write(&path.join(name), bytes)?;
     }
-    let shown = path.display();
     Ok(format!(
-        "Made the job book `{shown}` with {} builds and their weather.\n\
-         Next: `warmfeed year {shown}/{}`\n",
+        "Made the job book `{}` with {} builds and their weather.\n\
+         Next: `warmfeed year {}`\n\n{}",
+        path.display(),
         sample::builds().count(),
-        sample::FIRST_BUILD
+        quoted(&path.join(sample::FIRST_BUILD)),
+        view::short_caution()
     ))
 }
 
@@ -61,4 +75,32 @@ fn write(path: &Path, bytes: &[u8]) -> Result<()> {
         files::make_folder(folder)?;
     }
     files::write_whole(path, |writer| Ok(writer.write_all(bytes)?))
+}
+
+/// A path as a shell takes it for one word.
+fn quoted(path: &Path) -> String {
+    let text = path.display().to_string();
+    let plain = |sign: char| sign.is_alphanumeric() || "-_./:\\".contains(sign);
+    if cfg!(windows) {
+        return if text.chars().all(plain) { text } else { format!("\"{text}\"") };
+    }
+    if !text.is_empty() && text.chars().all(|sign| plain(sign) && sign != '\\') {
+        return text;
+    }
+    format!("'{}'", text.replace('\'', "'\\''"))
+}
+
+#[cfg(all(test, unix))]
+mod tests {
+    use super::quoted;
+    use std::path::Path;
+
+    /// Given names with blanks, quotes and dollars, one word for a shell of the POSIX kind, whose
+    /// single quotes keep everything but themselves.
+    #[test]
+    fn a_name_with_blanks_stays_one_word() {
+        assert_eq!(quoted(Path::new("my-panel.toml")), "my-panel.toml");
+        assert_eq!(quoted(Path::new("my panel")), "'my panel'");
+        assert_eq!(quoted(Path::new("Maud's $1")), "'Maud'\\''s $1'");
+    }
 }

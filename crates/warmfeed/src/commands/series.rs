@@ -9,7 +9,7 @@ use physics::climate::{HOURS_PER_YEAR, MONTH_STARTS_DAY, month_of_day};
 use year::{Channel, MINUTES_PER_YEAR, Recorder};
 
 use crate::arguments::{ChannelWord, Year};
-use crate::files;
+use crate::files::{self, Batch};
 use crate::wire::YearWire;
 
 /// Which series are to be recorded and written.
@@ -21,10 +21,14 @@ pub struct Wanted {
 impl Wanted {
     /// As asked for on the command line.
     pub fn of(asked: &Year) -> Self {
-        Wanted {
-            hours: asked.out.is_some(),
-            minutes: asked.minutes.iter().map(|&word| channel(word)).collect(),
+        let mut minutes = Vec::new();
+        for channel in asked.minutes.iter().map(|&word| channel(word)) {
+            // Asked for twice, it still is one column.
+            if !minutes.contains(&channel) {
+                minutes.push(channel);
+            }
         }
+        Wanted { hours: asked.out.is_some(), minutes }
     }
 
     /// No series.
@@ -38,40 +42,55 @@ impl Wanted {
     }
 }
 
-/// Writes months.csv, hours.csv and, where minutes are wanted, minutes.csv.
+/// Writes months.csv, hours.csv and, where minutes are wanted, minutes.csv: all of them or none.
+/// Returns what was done, for people.
 ///
 /// # Errors
-/// Where one cannot be written, or the user interrupts; the others stay whole.
-pub fn write(folder: &Path, wire: &YearWire, recorder: &Recorder, wanted: &Wanted) -> Result<()> {
-    files::write_whole(&folder.join("months.csv"), |writer| months(writer, wire))?;
-    files::write_whole(&folder.join("hours.csv"), |writer| hours(writer, recorder))?;
-    if !wanted.minutes.is_empty() {
-        files::write_whole(&folder.join("minutes.csv"), |writer| {
-            minutes(writer, recorder, &wanted.minutes)
-        })?;
+/// Where one cannot be written, or the user interrupts; an earlier year's files then stay.
+pub fn write(
+    folder: &Path,
+    wire: &YearWire,
+    recorder: &Recorder,
+    wanted: &Wanted,
+) -> Result<String> {
+    let mut batch = Batch::default();
+    batch.write(&folder.join(MONTHS), |writer| months(writer, wire))?;
+    batch.write(&folder.join(HOURS), |writer| hours(writer, recorder))?;
+    let with_minutes = !wanted.minutes.is_empty();
+    if with_minutes {
+        batch.write(&folder.join(MINUTES), |writer| minutes(writer, recorder, &wanted.minutes))?;
     }
-    Ok(())
+    let older = !with_minutes && files::exists(&folder.join(MINUTES));
+    batch.put_in_place()?;
+    let place = folder.display();
+    Ok(match (with_minutes, older) {
+        (true, _) => format!("Wrote {MONTHS}, {HOURS} and {MINUTES} in `{place}`."),
+        (false, false) => format!("Wrote {MONTHS} and {HOURS} in `{place}`."),
+        (false, true) => {
+            format!("Wrote {MONTHS} and {HOURS} in `{place}`; its {MINUTES} is of an earlier run.")
+        }
+    })
 }
 
+const MONTHS: &str = "months.csv";
+const HOURS: &str = "hours.csv";
+const MINUTES: &str = "minutes.csv";
+
+/// The months and the year, their columns in the order of the heat as in the document.
 fn months(writer: &mut dyn Write, wire: &YearWire) -> Result<()> {
-    let mut csv = csv::Writer::from_writer(writer);
-    let mut head = vec!["month".to_owned()];
     let all = wire.months.iter().chain(std::iter::once(&wire.year));
     for (place, month) in all.enumerate() {
-        let fields = serde_json::to_value(month)?;
-        let fields = fields.as_object().cloned().unwrap_or_default();
-        if place == 0 {
-            head.extend(fields.keys().cloned());
-            csv.write_record(&head)?;
-        }
+        let head = place == 0;
+        let mut rows = csv::WriterBuilder::new().has_headers(head).from_writer(Vec::new());
+        rows.serialize(month)?;
+        let rows = String::from_utf8(rows.into_inner().map_err(|error| error.into_error())?)?;
         let name = if place < 12 { (place + 1).to_string() } else { "year".to_owned() };
-        let cells = fields.values().map(|value| match value {
-            serde_json::Value::Null => String::new(),
-            other => other.to_string(),
-        });
-        csv.write_record(std::iter::once(name).chain(cells))?;
+        for (line, row) in rows.lines().enumerate() {
+            let first = if head && line == 0 { "month" } else { &name };
+            writeln!(writer, "{first},{row}")?;
+        }
     }
-    Ok(csv.flush()?)
+    Ok(())
 }
 
 fn hours(writer: &mut dyn Write, recorder: &Recorder) -> Result<()> {
@@ -140,7 +159,7 @@ fn cell(channel: Channel, value: f64) -> String {
     }
 }
 
-/// The column's key, its unit in it.
+/// The column's key, its unit in it: the words of the document's keys.
 fn column(channel: Channel) -> &'static str {
     match channel {
         Channel::Absorbed => "absorbed_w_m2",
@@ -153,15 +172,15 @@ fn column(channel: Channel) -> &'static str {
         Channel::StoreMean => "store_mean_c",
         Channel::StoreBottom => "store_bottom_c",
         Channel::Loft => "loft_c",
-        Channel::Draw => "draw_l",
-        Channel::Discharge => "discharge_l",
+        Channel::Draw => "drawn_l",
+        Channel::Discharge => "dumped_l",
     }
 }
 
 fn channel(word: ChannelWord) -> Channel {
     match word {
         ChannelWord::Absorbed => Channel::Absorbed,
-        ChannelWord::Plate => Channel::Plate,
+        ChannelWord::Sheet => Channel::Plate,
         ChannelWord::PanelOut => Channel::PanelOut,
         ChannelWord::CoilHeat => Channel::CoilHeat,
         ChannelWord::Flow => Channel::Flow,
@@ -170,7 +189,7 @@ fn channel(word: ChannelWord) -> Channel {
         ChannelWord::StoreMean => Channel::StoreMean,
         ChannelWord::StoreBottom => Channel::StoreBottom,
         ChannelWord::Loft => Channel::Loft,
-        ChannelWord::Draw => Channel::Draw,
+        ChannelWord::Drawn => Channel::Draw,
         ChannelWord::Discharge => Channel::Discharge,
     }
 }

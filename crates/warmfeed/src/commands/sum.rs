@@ -23,10 +23,13 @@ pub fn run(asked: &Sum) -> i32 {
         },
     };
     match text {
-        Ok(text) => match print::out(&text) {
-            Ok(()) => DONE,
-            Err(error) => not_completed(&error, false),
-        },
+        Ok(text) => {
+            let printed = if asked.json { print::out(&text) } else { print::page(&text) };
+            match printed {
+                Ok(()) => DONE,
+                Err(error) => not_completed(&error, false),
+            }
+        }
         Err(refusal) => refused(&refusal, asked.json),
     }
 }

@@ -14,8 +14,9 @@ use super::{DONE, WRONG_INPUT, failed_json, json, not_completed};
 use crate::arguments::Year;
 use crate::progress::Progress;
 use crate::sample::{FIRST_BUILD, JobBook};
+use crate::view::{self, Paper};
 use crate::wire::{BracketWire, ClimateWire, EventWire, ProblemWire, YearWire, month, whole};
-use crate::{files, interrupt, print, view};
+use crate::{files, interrupt, print};
 
 /// What is to come out.
 struct Wish<'a> {
@@ -63,9 +64,10 @@ fn one_year(path: &Path, source: &dyn Source, wish: &Wish) -> i32 {
 }
 
 fn computed(loaded: &Loaded, wish: &Wish) -> Result<()> {
+    let paper = Paper::of(wish.units);
     if !wish.as_json {
         // At once, so that a slow machine does not look dead.
-        print::out(&view::year_head(&loaded.design.title, &loaded.design.story))?;
+        print::page(&view::year_head(&loaded.design.title, &loaded.design.story, paper))?;
     }
     let progress = Progress::of(4);
     progress.step("light, air and draws");
@@ -79,23 +81,25 @@ fn computed(loaded: &Loaded, wish: &Wish) -> Result<()> {
     let bracket = bracket(&loaded.build, &forcing, &result)?;
     interrupt::check()?;
     let wire = year_wire(loaded, &forcing, &result, bracket);
+    let mut written = None;
     if let Some(folder) = wish.out {
         progress.step("writing");
         files::make_folder(folder)?;
-        series::write(folder, &wire, &recorder, &wish.wanted)?;
+        written = Some(series::write(folder, &wire, &recorder, &wish.wanted)?);
     }
     drop(progress);
-    let text = if wish.as_json {
-        json(&wire)
-    } else {
-        format!(
-            "{}\n{}\n{}",
-            view::year(&wire, wish.units),
-            view::assumed(&loaded.origins),
-            view::CAUTIONS
-        )
-    };
-    print::out(&text)
+    if let Some(words) = written {
+        print::talk(&words);
+    }
+    if wish.as_json {
+        return print::out(&json(&wire));
+    }
+    print::page(&format!(
+        "{}\n{}\n{}",
+        view::year(&wire, paper),
+        view::assumed(&loaded.origins, paper),
+        view::cautions(paper)
+    ))
 }
 
 /// Spared heat at the two ends of what mixing in the store can do, each against its own twin.

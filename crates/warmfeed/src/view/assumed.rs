@@ -4,15 +4,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use design::{Origin, Origins};
 
+use super::Paper;
 use super::table::{Align, Table};
-use super::text::broken;
-
-/// Characters in a line of an origin: the whole table then fits a page of text.
-const ORIGIN_WIDTH: usize = 56;
 
 /// What the design file does not state: first what was assumed or is unknown, place by place in the
 /// order of the heat; then what the catalogue says of the materials named, material by material.
-pub fn assumed(origins: &Origins) -> String {
+pub fn assumed(origins: &Origins, paper: Paper) -> String {
     let mut places = Table::new(&[
         ("Assumed", Align::Left),
         ("value", Align::Left),
@@ -25,25 +22,19 @@ pub fn assumed(origins: &Origins) -> String {
             Origin::Written => continue,
             Origin::Catalogue { material, certainty, .. } => {
                 let property = place.rsplit('.').next().unwrap_or(place);
-                let value = format!("{property} {} ({certainty})", traced.value);
+                let value =
+                    format!("{property} {} ({certainty})", traced.shown(place, paper.units));
                 materials.entry(material).or_default().insert(value);
                 continue;
             }
             Origin::Assumed { source, certainty } => format!("{source} ({certainty})"),
-            origin @ Origin::Unknown { .. } => origin.sentence(),
+            origin @ Origin::Unknown { .. } => origin.sentence_in(place, paper.units),
         };
         assumed += 1;
-        for (line, part) in broken(&from, ORIGIN_WIDTH).into_iter().enumerate() {
-            let first = line == 0;
-            places.row(vec![
-                if first { place.to_owned() } else { String::new() },
-                if first { traced.value.clone() } else { String::new() },
-                part,
-            ]);
-        }
+        places.row(vec![place.to_owned(), traced.shown(place, paper.units), from]);
     }
     let mut text = if assumed > 0 {
-        places.text("")
+        places.folded(paper.width)
     } else {
         "Assumed  nothing: every value is written in the design file\n".to_owned()
     };
@@ -59,7 +50,7 @@ pub fn assumed(origins: &Origins) -> String {
             }
         }
         text.push('\n');
-        text.push_str(&table.text(""));
+        text.push_str(&table.folded(paper.width));
     }
     text
 }

@@ -1,5 +1,10 @@
 //! Columns that line up without lines or colour.
 
+use super::text::broken;
+
+/// Columns that a table's last words keep, however narrow the terminal.
+const NARROWEST_WORDS: usize = 32;
+
 /// How a column's cells stand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Align {
@@ -28,6 +33,30 @@ impl Table {
     /// Adds a row; an empty one leaves a blank line.
     pub fn row(&mut self, cells: Vec<String>) {
         self.rows.push(cells);
+    }
+
+    /// The table as text, the words of its last column folded so that it takes at most `width`
+    /// columns; they keep [`NARROWEST_WORDS`] all the same.
+    pub fn folded(mut self, width: usize) -> String {
+        let last = self.columns.len().saturating_sub(1);
+        let cells =
+            |row: &Vec<String>| row.iter().take(last).map(|cell| cell.chars().count()).collect();
+        let heads = self.columns.iter().take(last).map(|(head, _)| head.chars().count()).collect();
+        let before =
+            self.rows.iter().map(cells).fold(heads, |widest: Vec<usize>, row: Vec<usize>| {
+                widest.iter().zip(row).map(|(&a, b)| a.max(b)).collect()
+            });
+        let used: usize = before.iter().map(|width| width + 2).sum();
+        let words = width.saturating_sub(used).max(NARROWEST_WORDS);
+        let rows = std::mem::take(&mut self.rows);
+        for mut row in rows {
+            let text = row.pop().unwrap_or_default();
+            for (place, part) in broken(&text, words).into_iter().enumerate() {
+                let left = if place == 0 { row.clone() } else { vec![String::new(); row.len()] };
+                self.rows.push(left.into_iter().chain(std::iter::once(part)).collect());
+            }
+        }
+        self.text("")
     }
 
     /// The table as text, each line ending in a line break.
@@ -91,6 +120,20 @@ mod tests {
         assert_eq!(
             table.text(""),
             "         panel\nmonth      kWh\nJanuary      3\nJuly       120\n"
+        );
+    }
+
+    /// Given words wider than the page, they fold in their own column and no further than it allows.
+    #[test]
+    fn the_last_column_folds() {
+        let mut table = Table::new(&[("what", Align::Left), ("why", Align::Left)]);
+        table.row(vec![
+            "lid".into(),
+            "a lid that fits lets next to no vapour by at any time".into(),
+        ]);
+        assert_eq!(
+            table.folded(20),
+            "what  why\nlid   a lid that fits lets next to no\n      vapour by at any time\n"
         );
     }
 }

@@ -1,77 +1,21 @@
 //! A year on a terminal.
 
 use design::MONTHS;
-use design::quantity::{Kind, Units, in_unit};
 use physics::climate::{MONTH_STARTS_DAY, month_of_day};
 
+use super::Paper;
+use super::cautions::scald;
+use super::rulers::{Rulers, percent, whole};
 use super::table::{Align, Table};
-use super::text::broken;
-use year::ledger::KWH_J;
+use super::text::{broken, hanging};
 
 use crate::wire::{CloudsWire, EventWire, MonthWire, YearWire};
 
-/// Which units stand in the columns.
-struct Rulers {
-    heat: &'static str,
-    sun: &'static str,
-    temperature: &'static str,
-    volume: &'static str,
-    units: Units,
-}
-
-impl Rulers {
-    fn of(units: Units) -> Rulers {
-        let [heat, sun, temperature, volume] = match units {
-            Units::Metric => ["kWh", "kWh/m2", "C", "l"],
-            Units::Us => ["kBTU", "kBTU/ft2", "F", "US gal"],
-        };
-        Rulers { heat, sun, temperature, volume, units }
-    }
-
-    /// Heat given in kilowatt-hours, in the column's unit.
-    fn heat(&self, kwh: f64) -> f64 {
-        match self.units {
-            Units::Metric => kwh,
-            Units::Us => number(Kind::Energy, kwh * KWH_J, "BTU") / 1000.0,
-        }
-    }
-
-    fn heat_text(&self, kwh: f64) -> String {
-        format!("{} {}", whole(self.heat(kwh)), self.heat)
-    }
-
-    /// Irradiation given in kilowatt-hours a square metre.
-    fn sun(&self, kwh_m2: f64) -> f64 {
-        match self.units {
-            Units::Metric => kwh_m2,
-            Units::Us => self.heat(kwh_m2) / number(Kind::Area, 1.0, "ft2"),
-        }
-    }
-
-    fn temperature_text(&self, celsius: f64) -> String {
-        let kelvin = celsius + physics::ZERO_CELSIUS_K;
-        format!(
-            "{} {}",
-            whole(number(Kind::Temperature, kelvin, self.temperature)),
-            self.temperature
-        )
-    }
-
-    fn volume_text(&self, litres: f64) -> String {
-        format!("{} {}", whole(number(Kind::Volume, litres / 1000.0, self.volume)), self.volume)
-    }
-}
-
-/// A value in a unit this page names itself.
-fn number(kind: Kind, si: f64, unit: &str) -> f64 {
-    in_unit(kind, si, unit).expect("the units of this page are among those the design file reads")
-}
-
 /// What stands above a year: the build's title and its own two sentences, which may be empty.
-pub fn year_head(title: &str, story: &str) -> String {
-    let mut text = format!("{title}\n");
+pub fn year_head(title: &str, story: &str, paper: Paper) -> String {
+    let mut text = broken(title, paper.prose_width()).join("\n") + "\n";
     if !story.is_empty() {
-        for line in broken(story, 88) {
+        for line in broken(story, paper.prose_width().min(90) - 2) {
             text.push_str(&format!("  {line}\n"));
         }
     }
@@ -80,58 +24,70 @@ pub fn year_head(title: &str, story: &str) -> String {
 }
 
 /// A year as a page of text, readable without colour.
-pub fn year(wire: &YearWire, units: Units) -> String {
-    let rulers = Rulers::of(units);
-    let mut text = place(wire);
+pub fn year(wire: &YearWire, paper: Paper) -> String {
+    let rulers = Rulers::of(paper.units);
+    let mut text = place(wire, paper);
     text.push('\n');
-    text.push_str(&headline(wire, &rulers));
+    text.push_str(&headline(wire, &rulers, paper));
     text.push('\n');
     text.push_str(&months(wire, &rulers));
     text.push('\n');
     text.push_str(&way_of_the_heat(&wire.year, &rulers));
     text.push('\n');
-    text.push_str(&extremes(wire, &rulers));
+    text.push_str(&extremes(wire, &rulers, paper));
     text.push('\n');
     text
 }
 
-fn place(wire: &YearWire) -> String {
+fn place(wire: &YearWire, paper: Paper) -> String {
     let climate = &wire.climate;
     let side = |degrees: f64, positive: char, negative: char| {
         let letter = if degrees < 0.0 { negative } else { positive };
         format!("{:.2} {letter}", degrees.abs())
     };
-    format!(
-        "Weather  {}, {}, {}\n         {}, {} rows of the year\n         {}\n",
+    let width = paper.prose_width();
+    let name = format!(
+        "{}, {}, {}",
         climate.name,
         side(climate.latitude_deg, 'N', 'S'),
-        side(climate.longitude_deg, 'E', 'W'),
-        climate.source,
-        climate.kind,
-        match wire.clouds {
-            CloudsWire::Smooth =>
-                "the sun shines evenly through each hour; passing clouds would change the pump's starts",
-            CloudsWire::Minutes =>
-                "clouds drawn by lot pass minute by minute, and pump starts are counted under them",
+        side(climate.longitude_deg, 'E', 'W')
+    );
+    let source = format!("{}, {} rows of the year", climate.source, climate.kind);
+    let clouds = match wire.clouds {
+        CloudsWire::Smooth => {
+            "the sun shines evenly through each hour; passing clouds would change the pump's starts"
         }
-    )
+        CloudsWire::Minutes => {
+            "clouds drawn by lot pass minute by minute, and pump starts are counted under them"
+        }
+    };
+    hanging("Weather", 9, &name, width)
+        + &hanging("", 9, &source, width)
+        + &hanging("", 9, clouds, width)
 }
 
-fn headline(wire: &YearWire, rulers: &Rulers) -> String {
-    let year = &wire.year;
-    let mut text = format!(
-        "It spares the heater {} a year: {} of the {} it gives without a panel.\n",
-        rulers.heat_text(year.spared_heat_kwh),
-        percent(year.share),
-        rulers.heat_text(year.twin_topup_heat_kwh),
-    );
-    let bracket = &wire.bracket;
-    text.push_str(&format!(
-        "Were the store fully mixed it would be {}; were nothing mixed by falling cold, {}.\n",
-        rulers.heat_text(bracket.mixed_kwh),
-        rulers.heat_text(bracket.unmixed_kwh),
-    ));
-    text
+fn headline(wire: &YearWire, rulers: &Rulers, paper: Paper) -> String {
+    let (year, bracket) = (&wire.year, &wire.bracket);
+    let mut sentences = vec![
+        format!(
+            "It spares the heater {} a year: {} of the {} it gives without a panel.",
+            rulers.heat_text(year.spared_heat_kwh),
+            percent(year.share),
+            rulers.heat_text(year.twin_topup_heat_kwh),
+        ),
+        format!(
+            "Were the store fully mixed it would be {}; were nothing mixed by falling cold, {}.",
+            rulers.heat_text(bracket.mixed_kwh),
+            rulers.heat_text(bracket.unmixed_kwh),
+        ),
+    ];
+    if bracket.mixed_kwh > bracket.unmixed_kwh {
+        sentences.push(
+            "Mixing helps here, as it does where the outlet lies low and what is warm stays above it."
+                .to_owned(),
+        );
+    }
+    sentences.iter().map(|words| hanging("", 0, words, paper.prose_width())).collect()
 }
 
 fn months(wire: &YearWire, rulers: &Rulers) -> String {
@@ -188,6 +144,7 @@ fn way_of_the_heat(year: &MonthWire, rulers: &Rulers) -> String {
     };
     row("sun", year.plane_irradiation_kwh, "falls on the sheets");
     row("panel", year.absorbed_kwh, "is taken up");
+    row("", year.panel_loss_kwh, "is lost by the panel to air, sky and house");
     row("", year.panel_heat_kwh, "goes into the fluid");
     row("circuit", year.circuit_loss_kwh, "is lost by the pipes");
     row("", year.coil_heat_kwh, "passes through the coil");
@@ -208,20 +165,25 @@ fn way_of_the_heat(year: &MonthWire, rulers: &Rulers) -> String {
     if year.unmet_heat_kwh > 0.0 {
         row("", year.unmet_heat_kwh, "it would not give, its water being too warm for it: unmet");
     }
+    row("", year.heater_loss_kwh, "of it is lost by the heater while it stands");
     table.text("")
 }
 
-fn extremes(wire: &YearWire, rulers: &Rulers) -> String {
+fn extremes(wire: &YearWire, rulers: &Rulers, paper: Paper) -> String {
     let year = &wire.year;
     let mut table = Table::new(&[("", Align::Left), ("", Align::Left)]);
     let mut row = |what: &str, words: String| table.row(vec![what.to_owned(), words]);
+    // Electricity is sold by the kilowatt-hour everywhere.
+    let run =
+        year.pump_run_min.map(|run_min| format!("{} min a run on the mean, ", whole(run_min)));
     row(
         "Pump",
         format!(
-            "{} h, {} starts, {} of electricity",
+            "{} h, {} starts, {}{} kWh of electricity",
             whole(year.pump_hours),
             year.pump_starts,
-            rulers.heat_text(year.pump_kwh)
+            run.unwrap_or_default(),
+            whole(year.pump_kwh)
         ),
     );
     if year.frost_hours > 0.0 {
@@ -231,6 +193,14 @@ fn extremes(wire: &YearWire, rulers: &Rulers) -> String {
                 "{} h of it against frost alone, with the store's heat",
                 whole(year.frost_hours)
             ),
+        );
+    }
+    if year.pump_hunts() {
+        row(
+            "",
+            "it hunts, in many short runs: less flow, or more between the differences that switch it \
+             on and off, makes them longer"
+                .to_owned(),
         );
     }
     if let (Some(plate_c), Some(circuit_c)) = (year.plate_max_c, year.circuit_max_c) {
@@ -245,6 +215,9 @@ fn extremes(wire: &YearWire, rulers: &Rulers) -> String {
         );
     } else {
         row("Hottest", format!("store {}", rulers.temperature_text(year.store_max_c)));
+    }
+    if let Some(words) = scald(year.store_max_c, rulers) {
+        row("Scald", words);
     }
     row(
         "Store",
@@ -279,10 +252,10 @@ fn extremes(wire: &YearWire, rulers: &Rulers) -> String {
         row("", format!("{} let go by the overheat discharge", rulers.volume_text(year.dumped_l)));
     }
     for event in &wire.events {
-        row("First time", event_words(event));
+        row("First time", event_words(event, rulers));
     }
     row("Balance", balance_words(wire.balance.residual_share));
-    let text = table.text("");
+    let text = table.folded(paper.width);
     text.trim_start_matches('\n').to_owned()
 }
 
@@ -294,16 +267,21 @@ fn balance_words(residual_share: f64) -> String {
     }
 }
 
-fn event_words(event: &EventWire) -> String {
+fn event_words(event: &EventWire, rulers: &Rulers) -> String {
     use crate::wire::EventKindWire as Kind;
     let what = match event.what {
-        Kind::PumpStarted => "the pump ran",
-        Kind::StoreFull => "the store came to its limit",
-        Kind::PanelTooHot => "the panel was so hot that the pump stopped",
-        Kind::FrostCalled => "frost called for the pump",
-        Kind::Discharged => "the overheat discharge opened",
-        Kind::CircuitAbove100C => "the fluid in the pipes passed 100 C: it may boil",
-        Kind::StoreAbove60C => "the store's top passed 60 C: it scalds",
+        Kind::PumpStarted => "the pump ran".to_owned(),
+        Kind::StoreFull => "the store came to its limit".to_owned(),
+        Kind::PanelTooHot => "the panel was so hot that the pump stopped".to_owned(),
+        Kind::FrostCalled => "frost called for the pump".to_owned(),
+        Kind::Discharged => "the overheat discharge opened".to_owned(),
+        Kind::CircuitAbove100C => {
+            format!("the fluid in the pipes passed {}: it may boil", rulers.temperature_text(100.0))
+        }
+        Kind::StoreAbove60C => format!(
+            "the store's top passed {}: it burns skin in seconds",
+            rulers.temperature_text(60.0)
+        ),
     };
     format!("{what}, {}", moment(event.minute))
 }
@@ -319,23 +297,4 @@ fn moment(minute: usize) -> String {
         minute % 1440 / 60,
         minute % 60
     )
-}
-
-/// What must be said wherever a year is shown.
-pub const CAUTIONS: &str = "\
-Caution  Water kept between 20 and 45 C grows bacteria: all of it must reach and hold 60 C in the
-         heater before anyone showers in it, and a warmed cistern must feed nothing but the heater.
-         Water from a store in the sun can scald: a mixing valve belongs before the taps. A dry
-         panel passes 120 C. Wiring, gas and work on the roof are for licensed trades; your water
-         supplier and local codes decide what may be built.
-";
-
-fn whole(value: f64) -> String {
-    let rounded = value.round();
-    // A loss that rounds to nothing is nothing, not minus nothing.
-    format!("{}", if rounded == 0.0 { 0.0 } else { rounded })
-}
-
-fn percent(share: f64) -> String {
-    format!("{} %", whole(share * 100.0))
 }

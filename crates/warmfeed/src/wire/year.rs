@@ -88,6 +88,8 @@ pub struct MonthWire {
     pub plane_irradiation_kwh: f64,
     /// Light taken up by the sheets.
     pub absorbed_kwh: f64,
+    /// Lost by the panels to air, sky and house.
+    pub panel_loss_kwh: f64,
     /// Fluid's gain at the panels' ports.
     pub panel_heat_kwh: f64,
     /// Lost by the pipes.
@@ -112,6 +114,8 @@ pub struct MonthWire {
     pub topup_heat_kwh: f64,
     /// What an instantaneous heater would not give, its water being warmer than it lets in.
     pub unmet_heat_kwh: f64,
+    /// What the heater's cylinder loses by standing; part of what it gives.
+    pub heater_loss_kwh: f64,
     /// What it gives without a panel.
     pub twin_topup_heat_kwh: f64,
     /// Twin's top-up less the build's, and less what the heater would not give.
@@ -126,6 +130,8 @@ pub struct MonthWire {
     pub frost_hours: f64,
     /// Times it started.
     pub pump_starts: u32,
+    /// Mean length of a run; null where it never started.
+    pub pump_run_min: Option<f64>,
     /// Hottest the sheet got; null where there is none.
     pub plate_max_c: Option<f64>,
     /// Hottest the fluid outside the panels got; null where there is no panel.
@@ -147,6 +153,17 @@ pub struct MonthWire {
     pub drawn_l: f64,
     /// Water taken by what else the store feeds.
     pub other_l: f64,
+}
+
+impl MonthWire {
+    /// True where the pump starts many times for short runs, over a year: judgement, from what a pump
+    /// does on a clear day (one long run) and between clouds (a few an hour).
+    pub fn pump_hunts(&self) -> bool {
+        const SHORT_RUN_MIN: f64 = 15.0;
+        const MANY_STARTS: u32 = 2000;
+        self.pump_starts > MANY_STARTS
+            && self.pump_run_min.is_some_and(|run_min| run_min < SHORT_RUN_MIN)
+    }
 }
 
 /// How far stored and crossed heat disagree.
@@ -268,6 +285,7 @@ fn span(build: &Tally, twin: &Tally, sun: &Sunlight, store: &Store) -> MonthWire
         plane_irradiation_kwh_m2: sun.plane_kwh_m2,
         plane_irradiation_kwh: sun.plane_kwh_m2 * sun.area_m2,
         absorbed_kwh: kwh(flows.absorbed_j),
+        panel_loss_kwh: kwh(flows.panel_loss_j),
         panel_heat_kwh: kwh(flows.panel_heat_j),
         circuit_loss_kwh: kwh(flows.circuit_loss_j),
         coil_heat_kwh: kwh(flows.coil_heat_j),
@@ -280,6 +298,7 @@ fn span(build: &Tally, twin: &Tally, sun: &Sunlight, store: &Store) -> MonthWire
         need_heat_kwh: kwh(build.need_heat_j),
         topup_heat_kwh: kwh(build.topup_heat_j),
         unmet_heat_kwh: kwh(build.unmet_heat_j),
+        heater_loss_kwh: kwh(build.heater_loss_j),
         twin_topup_heat_kwh: kwh(twin.topup_heat_j),
         spared_heat_kwh: kwh(spared_heat_j(build, twin)),
         share: share(build, twin),
@@ -287,6 +306,8 @@ fn span(build: &Tally, twin: &Tally, sun: &Sunlight, store: &Store) -> MonthWire
         pump_hours: build.pump_s / 3600.0,
         frost_hours: build.frost_s / 3600.0,
         pump_starts: build.pump_starts,
+        pump_run_min: (build.pump_starts > 0)
+            .then(|| build.pump_s / 60.0 / f64::from(build.pump_starts)),
         plate_max_c: hottest_c(build.plate_max_k),
         circuit_max_c: hottest_c(build.circuit_max_k),
         store_max_c: celsius(build.store_max_k),

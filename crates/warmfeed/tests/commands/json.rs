@@ -43,6 +43,7 @@ fn the_year_follows_schema_and_contract() {
             "plane_irradiation_kwh_m2",
             "plane_irradiation_kwh",
             "absorbed_kwh",
+            "panel_loss_kwh",
             "panel_heat_kwh",
             "circuit_loss_kwh",
             "coil_heat_kwh",
@@ -53,12 +54,14 @@ fn the_year_follows_schema_and_contract() {
             "twin_tap_heat_kwh",
             "need_heat_kwh",
             "topup_heat_kwh",
+            "heater_loss_kwh",
             "twin_topup_heat_kwh",
             "spared_heat_kwh",
             "share",
             "pump_kwh",
             "pump_hours",
             "pump_starts",
+            "pump_run_min",
             "plate_max_c",
             "circuit_max_c",
             "store_max_c",
@@ -73,6 +76,11 @@ fn the_year_follows_schema_and_contract() {
         let spared = number("twin_topup_heat_kwh") - number("topup_heat_kwh");
         assert!((number("spared_heat_kwh") - spared).abs() < 1e-9);
         assert!((number("share") - spared / number("twin_topup_heat_kwh")).abs() < 1e-12);
+        // The sheet keeps nothing over a year but what it holds at its ends.
+        let taken_kwh = number("panel_loss_kwh") + number("panel_heat_kwh");
+        assert!((number("absorbed_kwh") - taken_kwh).abs() < 0.5, "{build}");
+        let run_min = number("pump_hours") * 60.0 / number("pump_starts");
+        assert!((number("pump_run_min") - run_min).abs() < 1e-9, "{build}");
         let months = document["months"].as_array().unwrap();
         assert_eq!(months.len(), 12);
         for key in ["spared_heat_kwh", "panel_heat_kwh", "drawn_l", "plane_irradiation_kwh_m2"] {

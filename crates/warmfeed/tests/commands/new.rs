@@ -30,3 +30,22 @@ fn it_never_overwrites() {
     assert!(refused.talk.contains("nothing was changed"), "{}", refused.talk);
     assert_eq!(std::fs::read_to_string(&file).unwrap(), "mine");
 }
+
+/// Given a name with a blank, the next command is one a shell takes as it stands; given a name that is
+/// neither a design file's nor a folder's, nothing is made and it says what would be.
+#[test]
+fn names_are_told_as_they_must_be_typed() {
+    let folder = tempfile::tempdir().unwrap();
+    let book = folder.path().join("my panel");
+    let made = run(&["new", book.to_str().unwrap()]);
+    assert_eq!(made.status, 0, "{}", made.talk);
+    if cfg!(unix) {
+        let next = format!("warmfeed year '{}/first-panel.toml'", book.display());
+        assert!(made.out.contains(&next), "{}", made.out);
+    }
+    let odd = folder.path().join("x.txt");
+    let refused = run(&["new", odd.to_str().unwrap()]);
+    assert_eq!(refused.status, 2);
+    assert!(refused.talk.contains("hint") && refused.talk.contains("x.toml"), "{}", refused.talk);
+    assert!(!odd.exists());
+}

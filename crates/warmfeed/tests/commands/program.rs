@@ -7,7 +7,7 @@ use assert_cmd::Command;
 /// The program, to be given arguments.
 pub fn warmfeed() -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_warmfeed"));
-    command.current_dir(samples());
+    command.current_dir(samples()).env_remove("COLUMNS");
     command
 }
 

@@ -41,8 +41,97 @@ fn nothing_is_called_safe() {
     {
         let run = run(arguments);
         let words = format!("{} {}", run.out, run.talk).to_lowercase();
-        assert!(!words.contains("safe"), "{arguments:?}");
+        let mut words = words.split(|letter: char| !letter.is_alphanumeric());
+        assert!(!words.any(|word| ["safe", "safely"].contains(&word)), "{arguments:?}");
     }
+}
+
+/// Given US units, no figure of ours stands in metric ones: none of the page's own rows, and none of
+/// the values assumed (what a source says of them stays as it says it).
+#[test]
+fn us_units_hold_throughout() {
+    const METRIC: [&str; 12] =
+        ["C", "K", "mm", "m", "m2", "cm2", "l", "kWh", "kg/m3", "W/K", "kJ/K", "l/min"];
+    let is_metric = |cell: &str| {
+        let words: Vec<&str> = cell.split([' ', ',', ':', ';']).collect();
+        let figure = |word: &str| word.parse::<f64>().is_ok();
+        words.windows(2).any(|two| figure(two[0]) && METRIC.contains(&two[1]))
+    };
+    for arguments in [
+        &["year", "southern-harp.toml", "--units", "us"][..],
+        &["check", "southern-harp.toml", "--units", "us"],
+    ] {
+        let out = run(arguments).out;
+        let (page, assumed) = out.split_once("\nAssumed").expect("a table of what is assumed");
+        for line in page.lines().filter(|line| !line.contains("of electricity")) {
+            assert!(!is_metric(line), "{line}");
+        }
+        let head = out.lines().find(|line| line.starts_with("Assumed")).expect("its head");
+        let from = head.find("value").expect("a column");
+        let to = head.find("where from").expect("a column");
+        let (rows, rest) = assumed.split_once("\n\n").expect("an end");
+        for row in rows.lines().skip(1) {
+            let cell: String = row.chars().skip(from).take(to - from).collect();
+            assert!(!is_metric(&cell), "{row}");
+        }
+        let cautions = rest.split_once("Caution").expect("cautions").1;
+        assert!(!is_metric(cautions) && cautions.contains("140 F"), "{cautions}");
+    }
+}
+
+/// Given a terminal of sixty columns, running words fold to it; tables stay whole.
+#[test]
+fn words_fold_to_the_terminal() {
+    let output = crate::program::warmfeed()
+        .env("COLUMNS", "60")
+        .args(["year", "first-panel.toml"])
+        .output()
+        .expect("the program starts");
+    let out = String::from_utf8(output.stdout).expect("text");
+    let (head, rest) = out.split_once("\n\n           sun on plane").expect("the months");
+    let (_, caution) = rest.split_once("Caution").expect("the cautions");
+    for line in head.lines().chain(caution.lines()) {
+        // The name of a weather file is one word.
+        let one_word = line.split_whitespace().any(|word| word.len() > 40);
+        assert!(line.chars().count() <= 60 || one_word, "{line}");
+    }
+}
+
+/// Given a title that holds an escape sequence, it never reaches the terminal as one: neither on the
+/// page nor in what is said of the file.
+#[test]
+fn a_title_does_not_command_the_terminal() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("build.toml");
+    let text = std::fs::read_to_string(crate::program::samples().join("first-panel.toml")).unwrap();
+    let weather = crate::program::samples().join("weather");
+    let text = text.replacen("First panel", "First\\u001b[31m panel\\u0007", 1).replacen(
+        "weather/",
+        &format!("{}/", weather.display()),
+        1,
+    );
+    std::fs::write(&path, &text).unwrap();
+    let page = run(&["year", path.to_str().unwrap()]);
+    assert_eq!(page.status, 0, "{}", page.talk);
+    assert!(page.out.contains("[31m panel"), "{}", page.out);
+    std::fs::write(&path, text.replacen("count = 1", "count = \"\\u001b[31m\"", 1)).unwrap();
+    let fault = run(&["check", path.to_str().unwrap()]);
+    assert_eq!(fault.status, 1);
+    for said in [page.out, page.talk, fault.out, fault.talk] {
+        assert!(!said.contains(['\u{1b}', '\u{7}']), "{said}");
+    }
+}
+
+/// Given `check` and `new`, the cautions stand there too and point to where more is said.
+#[test]
+fn cautions_stand_where_a_build_begins() {
+    let folder = tempfile::tempdir().unwrap();
+    let book = folder.path().join("book");
+    for arguments in [&["check", "first-panel.toml"][..], &["new", book.to_str().unwrap()]] {
+        let out = run(arguments).out;
+        assert!(out.contains("Caution") && out.contains("docs/safety.md"), "{out}");
+    }
+    assert!(crate::program::samples().join("../docs/safety.md").is_file());
 }
 
 /// Given a reader that closes the pipe at once, the program ends quietly with success.
