@@ -162,10 +162,12 @@ fn way_of_the_heat(year: &MonthWire, rulers: &Rulers) -> String {
     }
     row("", year.need_heat_kwh, "is wanted at the tap");
     row("", year.topup_heat_kwh, "is given by the heater");
+    if year.heater_loss_kwh > 0.0 {
+        row("", year.heater_loss_kwh, "of it is lost by the heater while it stands");
+    }
     if year.unmet_heat_kwh > 0.0 {
         row("", year.unmet_heat_kwh, "it would not give, its water being too warm for it: unmet");
     }
-    row("", year.heater_loss_kwh, "of it is lost by the heater while it stands");
     table.text("")
 }
 

@@ -112,10 +112,10 @@ pub struct MonthWire {
     pub need_heat_kwh: f64,
     /// What the heater gives.
     pub topup_heat_kwh: f64,
-    /// What an instantaneous heater would not give, its water being warmer than it lets in.
-    pub unmet_heat_kwh: f64,
     /// What the heater's cylinder loses by standing; part of what it gives.
     pub heater_loss_kwh: f64,
+    /// What an instantaneous heater would not give, its water being warmer than it lets in.
+    pub unmet_heat_kwh: f64,
     /// What it gives without a panel.
     pub twin_topup_heat_kwh: f64,
     /// Twin's top-up less the build's, and less what the heater would not give.
@@ -297,8 +297,8 @@ fn span(build: &Tally, twin: &Tally, sun: &Sunlight, store: &Store) -> MonthWire
         other_heat_kwh: kwh(build.other_heat_j),
         need_heat_kwh: kwh(build.need_heat_j),
         topup_heat_kwh: kwh(build.topup_heat_j),
-        unmet_heat_kwh: kwh(build.unmet_heat_j),
         heater_loss_kwh: kwh(build.heater_loss_j),
+        unmet_heat_kwh: kwh(build.unmet_heat_j),
         twin_topup_heat_kwh: kwh(twin.topup_heat_j),
         spared_heat_kwh: kwh(spared_heat_j(build, twin)),
         share: share(build, twin),

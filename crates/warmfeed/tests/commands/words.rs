@@ -46,6 +46,21 @@ fn nothing_is_called_safe() {
     }
 }
 
+/// Given a heater with a cylinder, what that loses stands right under what the heater gives, of which
+/// it is a part; given one without, there is no such row.
+#[test]
+fn a_cylinders_loss_stands_under_what_it_is_part_of() {
+    let page = run(&["year", "first-panel.toml"]).out;
+    let mut lines = page.lines().skip_while(|line| !line.ends_with("is given by the heater"));
+    let next = lines.nth(1).expect("a row under it");
+    assert!(next.ends_with("of it is lost by the heater while it stands"), "{next}");
+    let page = run(&["year", "thermostat-shed.toml"]).out;
+    assert!(
+        page.contains("is given by the heater") && !page.contains("lost by the heater"),
+        "{page}"
+    );
+}
+
 /// Given US units, no figure of ours stands in metric ones: none of the page's own rows, and none of
 /// the values assumed (what a source says of them stays as it says it).
 #[test]
