@@ -4,8 +4,15 @@ use design::{Origin, Problem, Reading, read_design};
 use physics::panel::{Join, TubePattern};
 use std::path::PathBuf;
 
-const SAMPLES: [&str; 5] =
-    ["first-panel", "larger-tubes", "pair-better-back", "southern-harp", "thermostat-shed"];
+const SAMPLES: [&str; 7] = [
+    "first-panel",
+    "larger-tubes",
+    "pair-better-back",
+    "southern-harp",
+    "thermostat-shed",
+    "bought-selective",
+    "radiator-pair",
+];
 
 fn sample(name: &str) -> Reading {
     let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(format!("../../samples/{name}.toml"));

@@ -19,10 +19,17 @@ fn samples_hold_to_the_schema() {
     let schema = json_schema();
     jsonschema::meta::validate(&schema).expect("a schema");
     let validator = jsonschema::validator_for(&schema).expect("compiles");
-    let mut texts: Vec<String> =
-        ["first-panel", "larger-tubes", "pair-better-back", "southern-harp", "thermostat-shed"]
-            .map(sample)
-            .into();
+    let mut texts: Vec<String> = [
+        "first-panel",
+        "larger-tubes",
+        "pair-better-back",
+        "southern-harp",
+        "thermostat-shed",
+        "bought-selective",
+        "radiator-pair",
+    ]
+    .map(sample)
+    .into();
     texts.push(template());
     for text in texts {
         let faults: Vec<String> = validator

@@ -31,6 +31,8 @@ pub enum Command {
     New(New),
     /// Say what is wrong or doubtful in a build, and what it assumes
     Check(Check),
+    /// One panel by itself: how hot its parts get, its curve, flow and mass
+    Panel(PanelAsked),
     /// Take a build through a year of weather, beside its twin without a panel
     Year(Year),
     /// One quick calculation with its formula and source; alone, all there are
@@ -55,6 +57,19 @@ pub struct Check {
     #[arg(long)]
     pub json: bool,
     /// Units for reading; what is wrong is told in the design file's own, and so is JSON
+    #[arg(long, value_enum, default_value = "metric")]
+    pub units: UnitsWord,
+}
+
+/// `panel`.
+#[derive(Args, Debug)]
+pub struct PanelAsked {
+    /// The design file
+    pub build: PathBuf,
+    /// Print one JSON document
+    #[arg(long)]
+    pub json: bool,
+    /// Units for reading; JSON keeps the units in its keys
     #[arg(long, value_enum, default_value = "metric")]
     pub units: UnitsWord,
 }
@@ -117,6 +132,8 @@ pub enum SchemaWord {
     Design,
     /// What `check --json` prints
     Check,
+    /// What `panel --json` prints
+    Panel,
     /// What `year --json` prints
     Year,
     /// What `sum NAME --json` prints

@@ -5,6 +5,7 @@
 mod arguments;
 mod commands;
 mod files;
+mod hot;
 mod interrupt;
 mod print;
 mod progress;

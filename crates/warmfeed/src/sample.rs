@@ -18,12 +18,14 @@ macro_rules! job_book {
     };
 }
 
-static FILES: [(&str, &[u8]); 9] = job_book![
+static FILES: [(&str, &[u8]); 11] = job_book![
     "first-panel.toml",
     "larger-tubes.toml",
     "pair-better-back.toml",
     "southern-harp.toml",
     "thermostat-shed.toml",
+    "bought-selective.toml",
+    "radiator-pair.toml",
     "weather/README.md",
     "weather/pvgis-tmy_belfast_54.605_-5.929.csv",
     "weather/pvgis-tmy_berlin_52.496_13.414.csv",

@@ -6,6 +6,7 @@
 mod decide;
 mod error;
 pub mod forcing;
+pub mod heat_of_parts;
 mod heater;
 pub mod ledger;
 mod march;

@@ -156,6 +156,8 @@ const FRONT: &[Parameter] = &[
     parameter("panel.outlet-metal", Form::Quantity(Kind::Length), "Metal pipe between the panel and any hose, plastic pipe or lagging.")
         .within("0 m", "20 m")
         .assume("0 m", "the hot side: what follows meets the panel's own heat", "common practice"),
+    parameter("panel.outlet-lagging", Form::Material(Group::Insulation), "Lagging on the first metre of pipe from the panel.")
+        .assume("polyethylene-lagging", "the grey foam that shops sell first", "common practice"),
 ];
 
 const SHEET: &[Parameter] = &[

@@ -4,6 +4,7 @@ mod circuit;
 mod control;
 mod extremes;
 mod frost;
+mod hot_parts;
 mod panel;
 mod parts;
 mod site;
@@ -13,6 +14,7 @@ mod tap;
 #[cfg(test)]
 mod trial;
 
+pub use hot_parts::HotPart;
 pub(crate) use panel::clear_transmittance;
 pub use site::Sited;
 pub use stock::{Piece, Stock};
@@ -37,6 +39,14 @@ pub struct Design {
     pub origins: Origins,
     /// The material at hand; `None` where the file lists none.
     pub stock: Option<Stock>,
+    /// What of the panel has to stand its heat.
+    pub hot_parts: Vec<HotPart>,
+    /// Metal pipe between the panel and what follows on the pipe \[m\].
+    pub outlet_metal_m: f64,
+    /// Which area the panel's test figures count by: gross, or aperture where a certificate says so.
+    pub area_kind: &'static str,
+    /// Dry mass of a bought panel, where its certificate states it \[kg\].
+    pub certified_mass_kg: Option<f64>,
     /// Place and clock as the file states them.
     pub place: WrittenPlace,
     /// Extremes of the weather as the file states them.
@@ -81,6 +91,13 @@ pub(crate) fn design(values: &Values, origins: Origins) -> Option<Design> {
             span: values.span("sun.weather"),
         },
         stock: stock::stock(values)?,
+        hot_parts: hot_parts::hot_parts(values),
+        outlet_metal_m: values.si("panel.outlet-metal")?,
+        area_kind: match values.word("panel.certificate.area-kind") {
+            Some("aperture") => "aperture",
+            _ => "gross",
+        },
+        certified_mass_kg: values.si("panel.certificate.mass"),
         place: WrittenPlace {
             latitude: values.si("sun.latitude").map(Angle::from_radians),
             longitude: values.si("sun.longitude").map(Angle::from_radians),

@@ -35,7 +35,7 @@ impl HeatCurve {
     ///
     /// The curve is measured over some 50 K and extended here to 100 and more: certified
     /// stagnation lay 31 K above it (ST-01). What must stand the heat is judged by
-    /// [`stagnation_k`](super::stagnation::stagnation_k) instead.
+    /// [`idle_sheet_k`](super::stagnation::idle_sheet_k) instead.
     ///
     /// # Valid range
     /// Sun zero or more, `a1` above zero, `a2` zero or more; else an error.

@@ -463,9 +463,9 @@ fn eliminate(
             if share == 0.0 {
                 continue;
             }
-            for column in pivot..unknowns {
-                slope[row][column] -= share * slope[pivot][column];
-            }
+            let above = slope[pivot];
+            let columns = slope[row].iter_mut().zip(above).take(unknowns).skip(pivot);
+            columns.for_each(|(here, above)| *here -= share * above);
             residual[row] -= share * residual[pivot];
         }
     }

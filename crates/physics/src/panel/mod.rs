@@ -16,6 +16,7 @@ pub mod fin;
 pub mod gap;
 pub mod glazing;
 pub mod klein;
+pub mod mass;
 mod matrix;
 pub mod month;
 pub mod optics;
@@ -25,6 +26,7 @@ mod samples;
 pub mod serpentine;
 mod solve;
 pub mod stagnation;
+pub mod standard_test;
 pub mod top_loss;
 
 pub use error::PanelError;

@@ -72,6 +72,40 @@ pub struct PartTemperatures {
     pub edge_k: (f64, f64),
 }
 
+/// A place in a panel at which a part has to stand the heat.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Spot {
+    /// On the sheet.
+    Sheet,
+    /// Inner face of a cover, counted from the sheet outwards.
+    CoverInside(usize),
+    /// Outer face of a cover.
+    CoverOutside(usize),
+    /// Inner face of a layer behind the sheet, counted from the sheet.
+    Back(usize),
+    /// Inner face of the rim's insulation.
+    Rim,
+    /// On the pipe from the panel, where metal ends.
+    Pipe,
+}
+
+impl PartTemperatures {
+    /// Temperature at a spot \[K\]; `None` where the panel has no such spot.
+    ///
+    /// `pipe_share`: share of the sheet's excess over the air that is left on the pipe, see
+    /// [`conducted_share`](crate::circuit::pipe::conducted_share); `air_k`: that air \[K\].
+    pub fn at(&self, spot: Spot, pipe_share: f64, air_k: f64) -> Option<f64> {
+        match spot {
+            Spot::Sheet => Some(self.sheet_k),
+            Spot::CoverInside(cover) => self.covers_k.get(cover).map(|faces| faces.0),
+            Spot::CoverOutside(cover) => self.covers_k.get(cover).map(|faces| faces.1),
+            Spot::Back(layer) => self.back_k.get(layer).copied(),
+            Spot::Rim => Some(self.edge_k.0),
+            Spot::Pipe => Some(air_k + pipe_share * (self.sheet_k - air_k)),
+        }
+    }
+}
+
 /// Temperatures of all parts of a panel whose sheet stands at `sheet_k` \[K\].
 ///
 /// The rim's inner face counts as warm as the sheet, which is a few kelvin too much. Back and rim

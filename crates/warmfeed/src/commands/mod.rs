@@ -3,12 +3,13 @@
 mod check;
 mod load;
 mod new;
+mod panel;
 mod schema;
 mod series;
 mod sum;
 mod year;
 
-pub use load::Source;
+pub use load::{Loaded, Source};
 
 use anyhow::Error;
 use design::problem::{Problem, Severity, Span};
@@ -32,6 +33,7 @@ pub fn run(arguments: &Arguments) -> i32 {
         None => year::run_sample(),
         Some(Command::New(asked)) => new::run(asked),
         Some(Command::Check(asked)) => check::run(asked),
+        Some(Command::Panel(asked)) => panel::run(asked),
         Some(Command::Year(asked)) => year::run(asked),
         Some(Command::Sum(asked)) => sum::run(asked),
         Some(Command::Schema(asked)) => schema::run(asked),

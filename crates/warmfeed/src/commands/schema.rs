@@ -5,13 +5,14 @@ use schemars::schema_for;
 use super::{DONE, json, not_completed};
 use crate::arguments::{Schema, SchemaWord};
 use crate::print;
-use crate::wire::{CheckWire, FailedWire, SumWire, SumsWire, YearWire};
+use crate::wire::{CheckWire, FailedWire, PanelWire, SumWire, SumsWire, YearWire};
 
 /// Runs it.
 pub fn run(asked: &Schema) -> i32 {
     let text = match asked.of {
         SchemaWord::Design => json(&design::json_schema()),
         SchemaWord::Check => json(&schema_for!(CheckWire)),
+        SchemaWord::Panel => json(&schema_for!(PanelWire)),
         SchemaWord::Year => json(&schema_for!(YearWire)),
         SchemaWord::Sum => json(&schema_for!(SumWire)),
         SchemaWord::Sums => json(&schema_for!(SumsWire)),

@@ -15,8 +15,10 @@ use crate::arguments::Year;
 use crate::progress::Progress;
 use crate::sample::{FIRST_BUILD, JobBook};
 use crate::view::{self, Paper};
-use crate::wire::{BracketWire, ClimateWire, EventWire, ProblemWire, YearWire, month, whole};
-use crate::{files, interrupt, print};
+use crate::wire::{
+    BracketWire, ClimateWire, EventWire, ProblemWire, StagnationWire, YearWire, month, whole,
+};
+use crate::{files, hot, interrupt, print};
 
 /// What is to come out.
 struct Wish<'a> {
@@ -69,7 +71,7 @@ fn computed(loaded: &Loaded, wish: &Wish) -> Result<()> {
         // At once, so that a slow machine does not look dead.
         print::page(&view::year_head(&loaded.design.title, &loaded.design.story, paper))?;
     }
-    let progress = Progress::of(4);
+    let progress = Progress::of(5);
     progress.step("light, air and draws");
     let forcing = Forcing::of(&loaded.build, &loaded.climate)?;
     interrupt::check()?;
@@ -77,10 +79,14 @@ fn computed(loaded: &Loaded, wish: &Wish) -> Result<()> {
     let mut recorder = wish.wanted.recorder();
     let result = year::run(&loaded.build, &forcing, &Upset::none(), &mut recorder)?;
     interrupt::check()?;
+    progress.step("the panel left idle in the sun");
+    let stagnation =
+        hot::stagnation(loaded, &forcing, if wish.as_json { Units::Metric } else { wish.units })?;
+    interrupt::check()?;
     progress.step("the store fully mixed, and unmixed");
     let bracket = bracket(&loaded.build, &forcing, &result)?;
     interrupt::check()?;
-    let wire = year_wire(loaded, &forcing, &result, bracket);
+    let wire = year_wire(loaded, &forcing, &result, bracket, stagnation);
     let mut written = None;
     if let Some(folder) = wish.out {
         progress.step("writing");
@@ -94,8 +100,10 @@ fn computed(loaded: &Loaded, wish: &Wish) -> Result<()> {
     if wish.as_json {
         return print::out(&json(&wire));
     }
+    let stops = wire.stagnation.as_ref().map(|heat| view::stops(heat, paper));
     print::page(&format!(
-        "{}\n{}\n{}",
+        "{}{}\n{}\n{}",
+        stops.map(|stops| format!("{stops}\n")).unwrap_or_default(),
         view::year(&wire, paper),
         view::assumed(&loaded.origins, paper),
         view::cautions(paper)
@@ -132,6 +140,7 @@ fn year_wire(
     forcing: &Forcing,
     result: &YearResult,
     bracket: BracketWire,
+    stagnation: Option<StagnationWire>,
 ) -> YearWire {
     let climate = &loaded.climate;
     YearWire {
@@ -144,6 +153,7 @@ fn year_wire(
             kind: "hourly".to_owned(),
         },
         clouds: loaded.build.sun.clouds.into(),
+        stagnation,
         year: whole(result, forcing, &loaded.build),
         months: (0..12).map(|place| month(result, forcing, &loaded.build, place)).collect(),
         balance: result.balance().into(),

@@ -2,6 +2,7 @@
 
 mod assumed;
 mod cautions;
+mod panel;
 mod problems;
 mod rulers;
 mod sum;
@@ -13,6 +14,7 @@ use design::quantity::Units;
 
 pub use assumed::assumed;
 pub use cautions::{cautions, short_caution};
+pub use panel::{panel, stops};
 pub use problems::problems;
 pub use sum::{sum, sum_help, sums_list};
 pub use year::{year, year_head};

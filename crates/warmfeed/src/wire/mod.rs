@@ -4,11 +4,16 @@
 //! stand in the keys: kilowatt-hours, degrees Celsius, litres, hours.
 
 mod check;
+mod panel;
 mod problem;
 mod sum;
 mod year;
 
 pub use check::{AssumedWire, CheckWire};
+pub use panel::{
+    AngleWire, EfficiencyWire, FlowWire, KindWire, MassWire, ModifierWire, PanelWire, PartWire,
+    PlateWire, PointWire, StagnationWire,
+};
 pub use problem::ProblemWire;
 pub use sum::{SumWire, SumsWire};
 pub use year::{

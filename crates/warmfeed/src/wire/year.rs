@@ -9,6 +9,7 @@ use year::ledger::KWH_J;
 use year::{Event, EventKind, Forcing, Tally, YearResult, share, spared_heat_j};
 
 use super::check::AssumedWire;
+use super::panel::StagnationWire;
 use super::problem::ProblemWire;
 
 /// What `warmfeed year --json` prints.
@@ -20,6 +21,8 @@ pub struct YearWire {
     pub climate: ClimateWire,
     /// What the light did within the hours.
     pub clouds: CloudsWire,
+    /// How hot the panel's parts get when nothing takes their heat; null without a panel.
+    pub stagnation: Option<StagnationWire>,
     /// The whole year.
     pub year: MonthWire,
     /// Each month, January first, with the same keys.

@@ -4,12 +4,14 @@ use serde_json::Value;
 
 use crate::program::run;
 
-const BUILDS: [&str; 5] = [
+const BUILDS: [&str; 7] = [
     "first-panel.toml",
     "larger-tubes.toml",
     "pair-better-back.toml",
     "southern-harp.toml",
     "thermostat-shed.toml",
+    "bought-selective.toml",
+    "radiator-pair.toml",
 ];
 
 pub fn document(arguments: &[&str], status: i32) -> Value {

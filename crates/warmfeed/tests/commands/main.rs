@@ -3,6 +3,7 @@
 mod bad_input;
 mod json;
 mod new;
+mod panel;
 mod pinned;
 mod program;
 mod series;

@@ -12,6 +12,8 @@ fn the_samples_come_to_what_they_came_to() {
         ("pair-better-back.toml", 271.98, 413.15),
         ("southern-harp.toml", 699.07, 1193.22),
         ("thermostat-shed.toml", 307.89, 684.33),
+        ("bought-selective.toml", 685.69, 1016.79),
+        ("radiator-pair.toml", 486.11, 712.24),
     ];
     for (build, spared_kwh, panel_kwh) in before {
         let document: serde_json::Value =

@@ -197,7 +197,8 @@ pub struct HourWeather {
 }
 
 impl HourWeather {
-    fn outdoors(&self) -> Outdoors {
+    /// The same as what surrounds a stack of covers.
+    pub fn outdoors(&self) -> Outdoors {
         Outdoors {
             ambient_k: self.air_k,
             sky_k: self.sky_k,

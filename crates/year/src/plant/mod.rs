@@ -84,4 +84,12 @@ impl Plant {
             control: build.control.clone(),
         })
     }
+
+    /// Empties the panels: their heat capacity is that of their dry parts from now on.
+    ///
+    /// # Errors
+    /// A panel whose capacity cannot be reckoned.
+    pub fn drain(&mut self) -> Result<(), YearError> {
+        panels::drain(&self.kinds, &mut self.segments)
+    }
 }

@@ -69,6 +69,16 @@ pub(super) fn compile(build: &Build) -> Result<(Vec<PanelKind>, Vec<Segment>), Y
     Ok((kinds, segments))
 }
 
+/// Gives segments the heat capacity of their dry panels.
+pub(super) fn drain(kinds: &[PanelKind], segments: &mut [Segment]) -> Result<(), YearError> {
+    for segment in segments {
+        let dry_j_k = capacity_j_k(&kinds[segment.kind].panel, 0.0)
+            .map_err(|error| YearError::Panel(error.to_string()))?;
+        segment.capacity_j_k = dry_j_k * segment.abreast / SEGMENTS_PER_PANEL as f64;
+    }
+    Ok(())
+}
+
 /// A panel in the order of the flow, and how many like it stand beside it.
 struct Run {
     panel: usize,

@@ -6,12 +6,14 @@ use physics::{Build, Climate};
 use year::Forcing;
 
 /// The five builds of the sample job book.
-pub const BUILDS: [&str; 5] = [
+pub const BUILDS: [&str; 7] = [
     "first-panel.toml",
     "larger-tubes.toml",
     "pair-better-back.toml",
     "southern-harp.toml",
     "thermostat-shed.toml",
+    "bought-selective.toml",
+    "radiator-pair.toml",
 ];
 
 /// A build, its climate and its forcing.
