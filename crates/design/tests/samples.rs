@@ -143,7 +143,7 @@ fn every_assumption_has_its_origin() {
     for name in SAMPLES {
         let design = sample(name).design.expect("a design");
         let assumed = design.origins.assumed();
-        assert!(assumed.iter().any(|one| one.place == "panel.tubes.roughness"));
+        assert!(assumed.iter().any(|one| one.place == "store.coil.roughness"));
         for one in &assumed {
             assert!(!one.value.is_empty() && one.origin.len() > 20, "{name}: {one:?}");
         }
