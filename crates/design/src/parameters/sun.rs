@@ -9,6 +9,16 @@ pub(super) const SECTIONS: &[Section] = &[
         help: "Place, weather and the panel's plane.",
     },
     Section {
+        path: "sun.horizon[]",
+        presence: Presence::List(0),
+        help: "The far horizon, point by point round the compass; level where none is written.",
+    },
+    Section {
+        path: "sun.shade[]",
+        presence: Presence::List(0),
+        help: "What shades the panel from nearby; shades that meet multiply.",
+    },
+    Section {
         path: "sun.extremes",
         presence: Presence::Assumed,
         help: "The worst the weather does, which a typical year leaves out.",
@@ -26,7 +36,7 @@ const COMPASS: &[Word] = &[
     Word { word: "north-west", value: "315 deg", source: "compass", certainty: "exact" },
 ];
 
-pub(super) const PARAMETERS: &[Parameter] = super::parts::joined![SITE, EXTREMES];
+pub(super) const PARAMETERS: &[Parameter] = super::parts::joined![SITE, SHADE, EXTREMES];
 
 const SITE: &[Parameter] = &[
     parameter(
@@ -147,6 +157,42 @@ const SITE: &[Parameter] = &[
         high: "0.3",
         source: "grass, paving, light gravel",
     }),
+];
+
+const SHADE: &[Parameter] = &[
+    parameter(
+        "sun.horizon[].azimuth",
+        Form::Worded(Kind::Angle, COMPASS),
+        "Compass direction of the point, clockwise from true north.",
+    )
+    .within("0 deg", "360 deg"),
+    parameter(
+        "sun.horizon[].height",
+        Form::Quantity(Kind::Angle),
+        "How high the horizon stands there, over the level.",
+    )
+    .within("0 deg", "80 deg"),
+    parameter(
+        "sun.shade[].days",
+        Form::DaySpans,
+        "Days on which it falls, month and day from and to, both counted; all unless written.",
+    )
+    .absent(),
+    parameter("sun.shade[].from", Form::Clock, "When it begins, standard time."),
+    parameter("sun.shade[].to", Form::Clock, "When it ends, standard time."),
+    parameter(
+        "sun.shade[].beam",
+        Form::Quantity(Kind::Share),
+        "Share of the sun's beam it leaves.",
+    )
+    .within("0", "100 %"),
+    parameter(
+        "sun.shade[].sky",
+        Form::Quantity(Kind::Share),
+        "Share of the sky's other light it leaves.",
+    )
+    .within("0", "100 %")
+    .assume("100 %", "a slender thing hides little of the sky", "judgement"),
 ];
 
 macro_rules! extreme {

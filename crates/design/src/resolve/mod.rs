@@ -23,7 +23,10 @@ pub(crate) use tap::note_demand;
 use crate::origin::Origins;
 use crate::problem::Span;
 use crate::values::Values;
-use physics::sun::{Clouds, Place, Plane, Shelter, SkyModel, SkyTemperature, Sun, WindFilm};
+use physics::sun::{
+    Clouds, Horizon, HorizonPoint, NearShade, Place, Plane, ShadeSpell, Shelter, SkyModel,
+    SkyTemperature, Sun, WindFilm,
+};
 use physics::{Angle, Build};
 
 /// A design that is read and resolved: what it is called, its weather, its build.
@@ -160,6 +163,36 @@ fn sun(values: &Values) -> Option<Sun> {
             "minutes" => Clouds::Minutes { seed: values.count("sun.seed")? },
             _ => Clouds::Smooth,
         },
+        horizon: horizon(values)?,
+        near_shade: near_shade(values)?,
         ..Sun::in_the_open(place, plane)
     })
+}
+
+fn horizon(values: &Values) -> Option<Horizon> {
+    let point = |at: usize| {
+        let angle = |key: &str| values.si(&format!("sun.horizon[{at}].{key}"));
+        Some(HorizonPoint {
+            azimuth: Angle::from_radians(angle("azimuth")?),
+            height: Angle::from_radians(angle("height")?),
+        })
+    };
+    let points: Option<Vec<_>> = (0..values.members("sun.horizon")).map(point).collect();
+    // Points out of range have been told of already.
+    Horizon::through(&points?).ok()
+}
+
+fn near_shade(values: &Values) -> Option<NearShade> {
+    let spell = |at: usize| {
+        let place = |key: &str| format!("sun.shade[{at}].{key}");
+        Some(ShadeSpell {
+            days: values.days(&place("days")).unwrap_or_default().to_vec(),
+            from_min: values.minute(&place("from"))?,
+            to_min: values.minute(&place("to"))?,
+            beam_share: values.si(&place("beam"))?,
+            diffuse_share: values.si(&place("sky"))?,
+        })
+    };
+    let spells: Option<Vec<_>> = (0..values.members("sun.shade")).map(spell).collect();
+    Some(NearShade { spells: spells? })
 }

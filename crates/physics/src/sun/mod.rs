@@ -1,11 +1,15 @@
 //! The first station: where the sun stands, what reaches the plane, what sky and wind do.
 
 mod almanac;
+mod axes;
 mod clear_beam;
 mod day;
+mod dome;
 mod error;
+mod horizon;
 mod humidity;
 mod incidence;
+mod near_shade;
 mod parts;
 mod position;
 mod sky;
@@ -14,11 +18,15 @@ mod tilted;
 mod wind;
 
 pub use almanac::{Almanac, Instant, SOLAR_CONSTANT_W_M2, almanac, hour_angle};
+pub use axes::{Direction, PanelAxes, PanelDirection};
 pub use clear_beam::clear_beam_meinel_1976_w_m2;
 pub use day::day_above_air_j_m2;
+pub use dome::{DomeShares, dome_shares};
 pub use error::SunError;
+pub use horizon::{Horizon, HorizonPoint};
 pub use humidity::dew_point_alduchov_1996;
 pub use incidence::DiurnalCosine;
+pub use near_shade::{KeptLight, NearShade, ShadeSpell};
 pub use parts::{
     AirExtreme, Clouds, Extremes, Place, Plane, Shelter, SkyModel, SkyTemperature, StatedBy, Sun,
     WindFilm,

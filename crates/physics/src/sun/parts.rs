@@ -1,5 +1,7 @@
 //! What a build says of its sun.
 
+use super::horizon::Horizon;
+use super::near_shade::NearShade;
 use crate::{Angle, ZERO_CELSIUS_K};
 
 /// The sun's part of a build.
@@ -21,6 +23,10 @@ pub struct Sun {
     pub sky_temperature: SkyTemperature,
     /// What the beam does within an hour.
     pub clouds: Clouds,
+    /// How high hills and far roofs stand.
+    pub horizon: Horizon,
+    /// What shades the panel from nearby.
+    pub near_shade: NearShade,
     /// The worst the weather is reckoned to do, which a typical year leaves out.
     pub extremes: Extremes,
 }
@@ -41,6 +47,8 @@ impl Sun {
             wind_film: WindFilm::Watmuff1977,
             sky_temperature: SkyTemperature::FromFile,
             clouds: Clouds::Smooth,
+            horizon: Horizon::open(),
+            near_shade: NearShade::default(),
             extremes: Extremes {
                 coldest_night: at(ZERO_CELSIUS_K),
                 hottest_spell: at(ZERO_CELSIUS_K + 30.0),

@@ -101,6 +101,14 @@ pub struct DaySpan {
     pub last: u16,
 }
 
+impl DaySpan {
+    /// Whether a day (0 to 364) lies in it.
+    pub fn holds(&self, day: usize) -> bool {
+        let (first, last) = (usize::from(self.first), usize::from(self.last));
+        if first <= last { (first..=last).contains(&day) } else { day >= first || day <= last }
+    }
+}
+
 /// How cold the cold water is through the year.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Mains {

@@ -2,9 +2,9 @@
 
 use physics::Angle;
 use physics::sun::{
-    Air, Coordinates, DiurnalCosine, Global, Instant, Light, Plane, SkyModel, Slope, WindFilm,
-    air_mass_young_1994, almanac, hour_angle, refraction, sky_on_plane, sky_swinbank_1963, split,
-    sun_position, wind_film_w_m2_k,
+    Air, Coordinates, Direction, DiurnalCosine, Global, Instant, Light, Plane, SkyModel, Slope,
+    WindFilm, air_mass_young_1994, almanac, hour_angle, refraction, sky_on_plane,
+    sky_swinbank_1963, split, sun_position, wind_film_w_m2_k,
 };
 use proptest::prelude::{ProptestConfig, proptest};
 use solar_positioning::time::JulianDate;
@@ -149,6 +149,25 @@ fn incidence_is_the_reference_rows() {
         let cosine =
             DiurnalCosine::plane(&row.plane(), place.latitude, slow.declination).at_hour_angle(w);
         within(&row, "aoi", cosine.clamp(-1.0, 1.0).acos().to_degrees(), 0.0, 0.02);
+    }
+}
+
+/// Given the same rows: the sun's cosines with east and north lead to its azimuth, times the sine of
+/// the zenith within 0.02 degrees.
+#[test]
+fn cosines_with_the_compass_give_the_azimuth() {
+    for row in rows() {
+        let place = row.place();
+        let slow = almanac(row.days()).expect("in range");
+        let w = hour_angle(&slow, place.longitude, row.days());
+        let cosine = |east, north, up| {
+            DiurnalCosine::with(&Direction { east, north, up }, place.latitude, slow.declination)
+                .at_hour_angle(w)
+        };
+        let (east, north) = (cosine(1.0, 0.0, 0.0), cosine(0.0, 1.0, 0.0));
+        let sun = Direction { east, north, up: cosine(0.0, 0.0, 1.0) };
+        let off = turn_between(sun.azimuth().degrees(), row.get("azimuth"));
+        assert!(off * east.hypot(north) < 0.02, "row {}: {off}", row.text("id"));
     }
 }
 

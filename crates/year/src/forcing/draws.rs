@@ -2,7 +2,7 @@
 
 use physics::climate::month_of_day;
 use physics::store::{Feed, Store};
-use physics::tap::{DaySpan, Tap};
+use physics::tap::Tap;
 
 /// Water drawn in one minute.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -21,7 +21,7 @@ const MINUTES_PER_DAY: usize = 1440;
 pub fn draw_minutes(tap: &Tap) -> Vec<DrawMinute> {
     let mut volume_m3 = vec![0.0; crate::MINUTES_PER_YEAR];
     for day in 0..365 {
-        if tap.holidays.iter().any(|span| holds(span, day)) {
+        if tap.holidays.iter().any(|span| span.holds(day)) {
             continue;
         }
         let factor = tap.month_factor[month_of_day(day)];
@@ -65,7 +65,7 @@ const FEED_EVERY_MIN: usize = 15;
 pub fn feed_minutes(store: &Store, tap: &Tap) -> Vec<FeedMinute> {
     let mut minutes = Vec::new();
     for day in 0..365 {
-        if tap.holidays.iter().any(|span| holds(span, day)) {
+        if tap.holidays.iter().any(|span| span.holds(day)) {
             continue;
         }
         for (feed, what) in store.feeds.iter().enumerate() {
@@ -87,11 +87,6 @@ pub fn feed_minutes(store: &Store, tap: &Tap) -> Vec<FeedMinute> {
 fn long_min(feed: &Feed) -> usize {
     let (from, to) = (usize::from(feed.hours.from_min), usize::from(feed.hours.to_min));
     (to + MINUTES_PER_DAY - from) % MINUTES_PER_DAY
-}
-
-fn holds(span: &DaySpan, day: usize) -> bool {
-    let (first, last) = (usize::from(span.first), usize::from(span.last));
-    if first <= last { (first..=last).contains(&day) } else { day >= first || day <= last }
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! Where the sun stands through an hour of a weather file.
 
 use physics::Climate;
-use physics::sun::{DiurnalCosine, Instant, Sun, SunError, almanac, hour_angle};
+use physics::sun::{Direction, DiurnalCosine, Instant, Sun, SunError, almanac, hour_angle};
 
 use super::shape::MINUTES;
 
@@ -17,6 +17,8 @@ pub(super) struct HourSun {
     /// At the middle of each minute.
     pub(super) cos_zenith: [f64; MINUTES],
     pub(super) cos_incidence: [f64; MINUTES],
+    /// Whether the far horizon stands before the sun.
+    pub(super) behind_horizon: [bool; MINUTES],
 }
 
 impl HourSun {
@@ -30,14 +32,31 @@ impl HourSun {
         let minute_turn_rad = std::f64::consts::TAU / (24.0 * MINUTES as f64);
         let (cos_turn, sin_turn) = (minute_turn_rad.cos(), minute_turn_rad.sin());
         let (mut cos_zenith, mut cos_incidence) = ([0.0; MINUTES], [0.0; MINUTES]);
+        let mut behind_horizon = [false; MINUTES];
+        let level = |direction| DiurnalCosine::with(&direction, climate.latitude, slow.declination);
+        let east = level(Direction { east: 1.0, north: 0.0, up: 0.0 });
+        let north = level(Direction { east: 0.0, north: 1.0, up: 0.0 });
+        let open = sun.horizon.is_open();
         for minute in 0..MINUTES {
             cos_zenith[minute] = zenith.at(cos_w, sin_w);
             cos_incidence[minute] = plane.at(cos_w, sin_w);
+            behind_horizon[minute] = !open
+                && sun.horizon.hides(&Direction {
+                    east: east.at(cos_w, sin_w),
+                    north: north.at(cos_w, sin_w),
+                    up: cos_zenith[minute],
+                });
             (cos_w, sin_w) =
                 (cos_w * cos_turn - sin_w * sin_turn, sin_w * cos_turn + cos_w * sin_turn);
         }
         let extraterrestrial_normal_w_m2 = slow.extraterrestrial_normal_w_m2;
-        Ok(HourSun { file_hour, extraterrestrial_normal_w_m2, cos_zenith, cos_incidence })
+        Ok(HourSun {
+            file_hour,
+            extraterrestrial_normal_w_m2,
+            cos_zenith,
+            cos_incidence,
+            behind_horizon,
+        })
     }
 
     pub(super) fn minute(&self, minute: usize) -> MinuteSun {
@@ -45,6 +64,7 @@ impl HourSun {
             extraterrestrial_normal_w_m2: self.extraterrestrial_normal_w_m2,
             cos_zenith: self.cos_zenith[minute],
             cos_incidence: self.cos_incidence[minute],
+            behind_horizon: self.behind_horizon[minute],
         }
     }
 }
@@ -54,6 +74,7 @@ pub(super) struct MinuteSun {
     pub(super) extraterrestrial_normal_w_m2: f64,
     pub(super) cos_zenith: f64,
     pub(super) cos_incidence: f64,
+    pub(super) behind_horizon: bool,
 }
 
 /// Days since J2000 of an hour of the file's clock.

@@ -7,6 +7,7 @@ mod hours;
 mod light;
 mod lot;
 mod optics_table;
+mod shading;
 mod shape;
 
 pub use draws::{DrawMinute, FeedMinute, draw_minutes, feed_minutes};

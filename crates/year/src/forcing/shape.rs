@@ -205,6 +205,7 @@ mod tests {
             extraterrestrial_normal_w_m2: SOLAR_CONSTANT_W_M2,
             cos_zenith: std::array::from_fn(|minute| from + step * (minute as f64 + 0.5)),
             cos_incidence: [0.0; MINUTES],
+            behind_horizon: [false; MINUTES],
         }
     }
 
