@@ -24,6 +24,9 @@ impl DomeShares {
 const RINGS: usize = 90;
 const SECTORS: usize = 240;
 
+/// Multiples of it, less their whole parts, spread evenly however many are taken.
+const GOLDEN_SHARE: f64 = 0.618_033_988_749_894_9;
+
 /// Height of the bright or dark band over the horizon (Perez and others 1987, from memory).
 const BAND: Angle = Angle::from_degrees(6.5);
 
@@ -65,12 +68,14 @@ pub fn dome_shares(plane: &Plane, horizon: &Horizon) -> DomeShares {
     }
     let axes = PanelAxes::of(plane);
     let mut sky = Sum::default();
-    for ring in 0..RINGS {
-        // Rings of equal `cos i w`.
-        let sine_squared = (ring as f64 + 0.5) / RINGS as f64;
-        let (sine, cos_incidence) = (sine_squared.sqrt(), (1.0 - sine_squared).sqrt());
-        for sector in 0..SECTORS {
-            let turn_rad = std::f64::consts::TAU * (sector as f64 + 0.5) / SECTORS as f64;
+    for sector in 0..SECTORS {
+        let turn_rad = std::f64::consts::TAU * (sector as f64 + 0.5) / SECTORS as f64;
+        // Each sector's rings are shifted, so that no horizon runs along with them all.
+        let shift = (sector as f64 * GOLDEN_SHARE).fract();
+        for ring in 0..RINGS {
+            // Rings of equal `cos i w`.
+            let sine_squared = (ring as f64 + shift) / RINGS as f64;
+            let (sine, cos_incidence) = (sine_squared.sqrt(), (1.0 - sine_squared).sqrt());
             let direction = axes.to_compass(&PanelDirection {
                 across: sine * turn_rad.cos(),
                 up_slope: sine * turn_rad.sin(),
@@ -185,6 +190,18 @@ mod tests {
             sky.add(cosine.max(0.0), f64::from(u8::from(sees)));
         }
         assert!((found - sky.left()).abs() < 0.005, "{found} for {}", sky.left());
+    }
+
+    /// Given an even horizon and a level plane, which runs along with the rings of the sum: the sky left
+    /// is `cos2(height)` (view factor of a cap, exact), within 0.001.
+    #[test]
+    fn an_even_horizon_leaves_the_squared_cosine() {
+        let level = Plane { tilt: Angle::ZERO, facing: Angle::ZERO };
+        for height_deg in [3.0, 8.0, 20.0, 33.0, 60.0] {
+            let even = horizon(|_| f64::to_radians(height_deg));
+            let (found, want) = (dome_shares(&level, &even).sky_share, degrees(height_deg).cos());
+            assert!((found - want.powi(2)).abs() < 0.001, "{height_deg}: {found}");
+        }
     }
 
     /// Given a horizon of 3.25 degrees all round, half of the band of 6.5 is left; above 6.5, nothing.
