@@ -149,6 +149,7 @@ mod tests {
             extraterrestrial_normal_w_m2: SOLAR_CONSTANT_W_M2,
             cos_zenith: std::array::from_fn(|minute| 0.4 + 0.003 * minute as f64),
             cos_incidence: [0.5; MINUTES],
+            behind_horizon: [false; MINUTES],
         }
     }
 
