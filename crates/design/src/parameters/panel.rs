@@ -300,6 +300,20 @@ const REST: &[Parameter] = &[
         source: "the three answers themselves",
     }),
     parameter(
+        "panel.box.wall-height",
+        Form::Quantity(Kind::Length),
+        "How far the walls of the box, lip of the frame and all, rise above the sheet.",
+    )
+    .within("0 mm", "500 mm")
+    .worked(|values, _| values.si("panel.gap"), "the air gap: no lip above the glazing"),
+    parameter(
+        "panel.box.rim-gap",
+        Form::Quantity(Kind::Length),
+        "From the sheet's rim to whatever rises beside it, wall or insulation.",
+    )
+    .within("0 mm", "200 mm")
+    .assume("10 mm", "room for the hot sheet to grow and to be laid in", "common practice"),
+    parameter(
         "panel.box.sealant",
         Form::Material(Group::Seal),
         "What seals the glazing in its frame.",

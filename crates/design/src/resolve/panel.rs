@@ -6,8 +6,8 @@ use super::parts::{layer, layers, tube};
 use crate::values::Values;
 use physics::panel::optics::extinction_1_m;
 use physics::panel::{
-    Bank, BoxAir, Built, Cover, DiffuseAngle, Edge, Fins, HarpConnection, Hollow, Join, Panel,
-    Passage, Sheet, TubePattern, Tubes,
+    Bank, BoxAir, BoxWalls, Built, Cover, DiffuseAngle, Edge, Fins, HarpConnection, Hollow, Join,
+    Panel, Passage, Sheet, TubePattern, Tubes,
 };
 
 /// Every panel, and how they are joined.
@@ -48,6 +48,7 @@ fn panel(values: &Values) -> Option<Panel> {
         passage: passage(values, kind)?,
         back,
         edge,
+        walls: if kind == "mat" { None } else { Some(walls(values)?) },
         box_air: BoxAir { changes_1_h: changes_1_s * 3600.0 },
         extra_capacity_j_k: values.si("panel.extra-capacity")?,
     })))
@@ -71,6 +72,13 @@ fn sheet(values: &Values, kind: &str) -> Option<Sheet> {
         heat_capacity_j_kg_k: si("heat-capacity")?,
         absorptance: si("absorptance")?,
         emittance: si("emittance")?,
+    })
+}
+
+fn walls(values: &Values) -> Option<BoxWalls> {
+    Some(BoxWalls {
+        height_m: values.si("panel.box.wall-height")?,
+        rim_gap_m: values.si("panel.box.rim-gap")?,
     })
 }
 

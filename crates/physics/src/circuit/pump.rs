@@ -265,6 +265,7 @@ mod tests {
             }),
             back: vec![BOARD],
             edge: Edge { layer: BOARD, area_m2: 0.6 },
+            walls: None,
             box_air: BoxAir { changes_1_h: 1.0 },
             extra_capacity_j_k: 0.0,
         }))

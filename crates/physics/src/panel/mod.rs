@@ -28,9 +28,10 @@ mod solve;
 pub mod stagnation;
 pub mod standard_test;
 pub mod top_loss;
+pub mod walls;
 
 pub use error::PanelError;
 pub use parts::{
-    Bank, Bought, BoxAir, Built, Cover, DiffuseAngle, Edge, Fins, HarpConnection, Hollow, Join,
-    Layer, Modifier, ModifierPoint, Panel, Passage, Sheet, Tube, TubePattern, Tubes,
+    Bank, Bought, BoxAir, BoxWalls, Built, Cover, DiffuseAngle, Edge, Fins, HarpConnection, Hollow,
+    Join, Layer, Modifier, ModifierPoint, Panel, Passage, Sheet, Tube, TubePattern, Tubes,
 };

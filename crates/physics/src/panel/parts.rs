@@ -83,6 +83,8 @@ pub struct Built {
     pub back: Vec<Layer>,
     /// Insulation around the sheet's rim.
     pub edge: Edge,
+    /// The box's walls, which shade the sheet; `None` for a bare mat.
+    pub walls: Option<BoxWalls>,
     /// Air that finds its way through the box.
     pub box_air: BoxAir,
     /// Heat capacity that the parts above do not count, for instance clips and a thick frame \[J/K\].
@@ -399,4 +401,13 @@ pub struct Edge {
 pub struct BoxAir {
     /// Changes of the gap's air with outdoors \[1/h\]; 0 for a tight box.
     pub changes_1_h: f64,
+}
+
+/// The walls of the box as the sheet sees them.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BoxWalls {
+    /// How far they rise above the sheet \[m\]: the air gap, and what stands above the cover.
+    pub height_m: f64,
+    /// From the sheet's rim to the wall \[m\], the same on all sides.
+    pub rim_gap_m: f64,
 }

@@ -1,8 +1,8 @@
 //! Panels for unit tests: a square metre and a half of copper under glass.
 
 use super::{
-    BoxAir, Built, Cover, DiffuseAngle, Edge, Fins, HarpConnection, Layer, Passage, Sheet, Tube,
-    TubePattern, Tubes,
+    BoxAir, BoxWalls, Built, Cover, DiffuseAngle, Edge, Fins, HarpConnection, Layer, Passage,
+    Sheet, Tube, TubePattern, Tubes,
 };
 
 /// Six risers every 150 mm on a sheet of 1.8 m by 0.9 m that fits them.
@@ -34,6 +34,7 @@ pub(crate) fn harp() -> Built {
         }),
         back: vec![wool(0.05)],
         edge: Edge { layer: wool(0.025), area_m2: 0.54 },
+        walls: Some(BoxWalls { height_m: 0.025, rim_gap_m: 0.01 }),
         box_air: BoxAir { changes_1_h: 20.0 },
         extra_capacity_j_k: 0.0,
     }

@@ -42,6 +42,12 @@ pub struct PanelDirection {
     pub cos_incidence: f64,
 }
 
+impl PanelDirection {
+    /// Straight off the face.
+    pub const STRAIGHT: PanelDirection =
+        PanelDirection { across: 0.0, up_slope: 0.0, cos_incidence: 1.0 };
+}
+
 /// The panel's own axes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PanelAxes {

@@ -138,7 +138,7 @@ impl Chords {
 
 #[cfg(test)]
 mod tests {
-    use physics::sun::{DiurnalCosine, SOLAR_CONSTANT_W_M2, almanac, hour_angle};
+    use physics::sun::{DiurnalCosine, PanelDirection, SOLAR_CONSTANT_W_M2, almanac, hour_angle};
 
     use super::super::hour_sun::days_since_j2000;
     use super::*;
@@ -148,7 +148,7 @@ mod tests {
             file_hour,
             extraterrestrial_normal_w_m2: SOLAR_CONSTANT_W_M2,
             cos_zenith: std::array::from_fn(|minute| 0.4 + 0.003 * minute as f64),
-            cos_incidence: [0.5; MINUTES],
+            direction: [PanelDirection::STRAIGHT; MINUTES],
             behind_horizon: [false; MINUTES],
         }
     }

@@ -1,7 +1,10 @@
 //! Where the sun stands through an hour of a weather file.
 
 use physics::Climate;
-use physics::sun::{Direction, DiurnalCosine, Instant, Sun, SunError, almanac, hour_angle};
+use physics::sun::{
+    Direction, DiurnalCosine, Instant, PanelAxes, PanelDirection, Sun, SunError, almanac,
+    hour_angle,
+};
 
 use super::shape::MINUTES;
 
@@ -16,7 +19,8 @@ pub(super) struct HourSun {
     pub(super) extraterrestrial_normal_w_m2: f64,
     /// At the middle of each minute.
     pub(super) cos_zenith: [f64; MINUTES],
-    pub(super) cos_incidence: [f64; MINUTES],
+    /// As the panel sees it.
+    pub(super) direction: [PanelDirection; MINUTES],
     /// Whether the far horizon stands before the sun.
     pub(super) behind_horizon: [bool; MINUTES],
 }
@@ -25,21 +29,28 @@ impl HourSun {
     pub(super) fn of(climate: &Climate, sun: &Sun, file_hour: usize) -> Result<Self, SunError> {
         let slow = almanac(days_since_j2000(climate, file_hour as f64 + 0.5))?;
         let zenith = DiurnalCosine::zenith(climate.latitude, slow.declination);
-        let plane = DiurnalCosine::plane(&sun.plane, climate.latitude, slow.declination);
+        let axes = PanelAxes::of(&sun.plane);
+        let along = |axis| DiurnalCosine::with(axis, climate.latitude, slow.declination);
+        let (across, up_slope, normal) =
+            (along(&axes.across), along(&axes.up_slope), along(&axes.normal));
         let first_h = file_hour as f64 + 0.5 / MINUTES as f64;
         let w = hour_angle(&slow, climate.longitude, days_since_j2000(climate, first_h));
         let (mut cos_w, mut sin_w) = (w.cos(), w.sin());
         let minute_turn_rad = std::f64::consts::TAU / (24.0 * MINUTES as f64);
         let (cos_turn, sin_turn) = (minute_turn_rad.cos(), minute_turn_rad.sin());
-        let (mut cos_zenith, mut cos_incidence) = ([0.0; MINUTES], [0.0; MINUTES]);
+        let mut cos_zenith = [0.0; MINUTES];
+        let mut direction = [PanelDirection::STRAIGHT; MINUTES];
         let mut behind_horizon = [false; MINUTES];
-        let level = |direction| DiurnalCosine::with(&direction, climate.latitude, slow.declination);
-        let east = level(Direction { east: 1.0, north: 0.0, up: 0.0 });
-        let north = level(Direction { east: 0.0, north: 1.0, up: 0.0 });
+        let east = along(&Direction { east: 1.0, north: 0.0, up: 0.0 });
+        let north = along(&Direction { east: 0.0, north: 1.0, up: 0.0 });
         let open = sun.horizon.is_open();
         for minute in 0..MINUTES {
             cos_zenith[minute] = zenith.at(cos_w, sin_w);
-            cos_incidence[minute] = plane.at(cos_w, sin_w);
+            direction[minute] = PanelDirection {
+                across: across.at(cos_w, sin_w),
+                up_slope: up_slope.at(cos_w, sin_w),
+                cos_incidence: normal.at(cos_w, sin_w),
+            };
             behind_horizon[minute] = !open
                 && sun.horizon.hides(&Direction {
                     east: east.at(cos_w, sin_w),
@@ -54,7 +65,7 @@ impl HourSun {
             file_hour,
             extraterrestrial_normal_w_m2,
             cos_zenith,
-            cos_incidence,
+            direction,
             behind_horizon,
         })
     }
@@ -63,7 +74,7 @@ impl HourSun {
         MinuteSun {
             extraterrestrial_normal_w_m2: self.extraterrestrial_normal_w_m2,
             cos_zenith: self.cos_zenith[minute],
-            cos_incidence: self.cos_incidence[minute],
+            direction: self.direction[minute],
             behind_horizon: self.behind_horizon[minute],
         }
     }
@@ -73,7 +84,8 @@ impl HourSun {
 pub(super) struct MinuteSun {
     pub(super) extraterrestrial_normal_w_m2: f64,
     pub(super) cos_zenith: f64,
-    pub(super) cos_incidence: f64,
+    /// Of the sun, as the panel sees it.
+    pub(super) direction: PanelDirection,
     pub(super) behind_horizon: bool,
 }
 

@@ -15,6 +15,7 @@ pub use hours::{HourForcing, hour_forcing};
 pub use light::{MinuteLight, minute_light};
 pub use optics_table::OpticsTable;
 
+use physics::panel::walls::WallShadow;
 use physics::{Build, Climate};
 
 use crate::YearError;
@@ -44,7 +45,12 @@ impl Forcing {
         let optics = match build.panel.panels.first() {
             Some(panel) => {
                 let optics = physics::panel::optics::optics(panel, build.sun.plane.tilt);
-                OpticsTable::from_fn(|cosine| optics.beam(cosine), optics.sky, optics.ground)
+                let table =
+                    OpticsTable::from_fn(|cosine| optics.beam(cosine), optics.sky, optics.ground);
+                match panel.built().and_then(WallShadow::of) {
+                    Some(walls) => table.behind(walls, &build.sun),
+                    None => table,
+                }
             }
             None => OpticsTable::from_fn(|_| 0.0, 0.0, 0.0),
         };

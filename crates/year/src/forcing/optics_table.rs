@@ -1,5 +1,8 @@
 //! What share of the light a covered sheet takes up, tabled for the minute loop.
 
+use physics::panel::walls::WallShadow;
+use physics::sun::{PanelDirection, Sun};
+
 /// Cells of the table. Clear glass bends most near grazing light; 512 cells hold it to 0.0005.
 const CELLS: usize = 512;
 
@@ -8,7 +11,9 @@ const CELLS: usize = 512;
 pub struct OpticsTable {
     beam: Vec<f64>,
     sky: f64,
+    band: f64,
     ground: f64,
+    walls: Option<WallShadow>,
 }
 
 impl OpticsTable {
@@ -18,10 +23,32 @@ impl OpticsTable {
     /// * `sky`, `ground`: shares of the sky's diffuse light and of the ground's.
     pub fn from_fn(beam: impl Fn(f64) -> f64, sky: f64, ground: f64) -> Self {
         let beam = (0..=CELLS).map(|at| beam(at as f64 / CELLS as f64)).collect();
-        OpticsTable { beam, sky, ground }
+        OpticsTable { beam, sky, band: sky, ground, walls: None }
     }
 
-    /// Share of beam taken up at a cosine of incidence; nothing from behind the plane.
+    /// The same behind the walls of a box.
+    ///
+    /// * `walls`: the walls' shadow.
+    /// * `sun`: the plane, and the horizon that hides a part of the sky.
+    pub fn behind(self, walls: WallShadow, sun: &Sun) -> Self {
+        let shares = walls.even_light(&sun.plane, &sun.horizon);
+        OpticsTable {
+            sky: self.sky * shares.sky_share,
+            band: self.band * shares.band_share,
+            ground: self.ground * shares.ground_share,
+            walls: Some(walls),
+            ..self
+        }
+    }
+
+    /// Share of beam taken up from a direction, past the walls; nothing from behind the plane.
+    #[inline]
+    pub fn beam_from(&self, direction: &PanelDirection) -> f64 {
+        let lit = self.walls.as_ref().map_or(1.0, |walls| walls.lit(direction));
+        lit * self.beam(direction.cos_incidence)
+    }
+
+    /// Share of beam taken up at a cosine of incidence, walls or none; nothing from behind the plane.
     #[inline]
     pub fn beam(&self, cos_incidence: f64) -> f64 {
         let place = cos_incidence.clamp(0.0, 1.0) * CELLS as f64;
@@ -33,6 +60,11 @@ impl OpticsTable {
     /// Share of the sky's diffuse light taken up.
     pub fn sky(&self) -> f64 {
         self.sky
+    }
+
+    /// Share of the light of the band over the horizon taken up.
+    pub fn band(&self) -> f64 {
+        self.band
     }
 
     /// Share of the ground's light taken up.

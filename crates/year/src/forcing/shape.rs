@@ -193,7 +193,7 @@ pub(super) fn keep_day(day: &mut [(HourSun, [Level; MINUTES])], day_wh_m2: f64) 
 
 #[cfg(test)]
 mod tests {
-    use physics::sun::SOLAR_CONSTANT_W_M2;
+    use physics::sun::{PanelDirection, SOLAR_CONSTANT_W_M2};
 
     use super::*;
 
@@ -204,7 +204,7 @@ mod tests {
             file_hour: 0,
             extraterrestrial_normal_w_m2: SOLAR_CONSTANT_W_M2,
             cos_zenith: std::array::from_fn(|minute| from + step * (minute as f64 + 0.5)),
-            cos_incidence: [0.0; MINUTES],
+            direction: [PanelDirection::STRAIGHT; MINUTES],
             behind_horizon: [false; MINUTES],
         }
     }

@@ -124,6 +124,7 @@ fn copper_serpentine() -> Panel {
         }),
         back: vec![wool],
         edge: Edge { layer: wool, area_m2: 0.0 },
+        walls: None,
         box_air: BoxAir { changes_1_h: 0.0 },
         extra_capacity_j_k: 0.0,
     }))
