@@ -36,8 +36,9 @@ impl CoilTable {
         if coil.direction == CoilDirection::Down {
             way.reverse();
         }
-        // Water between fins answers more steeply, and gets a finer table.
-        let (fluids, roots) = if coil.fins.is_some() { (57, 65) } else { (29, 33) };
+        // Ice-cold water round a hot coil bends the answer along the root; water between fins answers
+        // more steeply still, and gets a finer table.
+        let (fluids, roots) = if coil.fins.is_some() { (57, 65) } else { (29, 49) };
         let ua_w_m_k = match flow {
             None => None,
             Some(flow) => Some(Sheet::of(
