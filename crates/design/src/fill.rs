@@ -3,7 +3,8 @@
 use crate::catalogue::{materials, tubes};
 use crate::origin::Origin;
 use crate::parameters::{
-    Default, Form, Parameter, Presence, SizePart, parameter_at, parameters, section_at, sections,
+    Default, Form, Parameter, Presence, SizePart, SoldPart, parameter_at, parameters, section_at,
+    sections,
 };
 use crate::problem::Span;
 use crate::problem::{Problem, Severity};
@@ -23,7 +24,9 @@ pub(crate) fn fill(desk: &mut Desk, values: &mut Values) {
     for parameter in parameters() {
         if let Default::Worked { rule, source, certainty } = parameter.default {
             for place in places(values, parameter.path) {
-                worked(values, parameter, &place, rule, (source, certainty));
+                if asked_for(values, parameter, &place) {
+                    worked(values, parameter, &place, rule, (source, certainty));
+                }
             }
         }
     }
@@ -155,6 +158,13 @@ fn missing_tables(desk: &mut Desk, values: &mut Values) {
                     values.span(only.as_ref().map_or(around, |(place, _)| place)),
                 )
             },
+            Presence::List(_)
+                if path == "circuit.pump.curve"
+                    && !values.has_list(path)
+                    && values.table("circuit.pump.measured").is_some() =>
+            {
+                continue;
+            }
             Presence::List(least) if values.members(path) < least => {
                 too_few(desk, values, path, least, section.help)
             }
@@ -216,7 +226,7 @@ fn not_used(desk: &Desk, values: &Values, (path, place): (&str, &str), words: &[
 
 /// True for things whose absence is an assumption about the build.
 fn worth_a_word(path: &str) -> bool {
-    !matches!(path, "stock" | "panel.inner-cover")
+    !matches!(path, "stock" | "panel.inner-cover" | "circuit.pump.measured")
 }
 
 fn too_few(desk: &Desk, values: &Values, path: &str, least: usize, help: &str) -> Problem {
@@ -299,7 +309,11 @@ fn one(desk: &mut Desk, values: &mut Values, parameter: &Parameter, place: &str)
     match parameter.default {
         Default::Required => missing(desk, values, parameter, place, ""),
         Default::Absent | Default::Worked { .. } => {}
-        Default::Assume { value, source, certainty } => {
+        Default::Sold { key, part, .. } if values.sold_as(&beside(place, key)).is_some() => {
+            sold(values, parameter, place, (key, part));
+        }
+        Default::Assume { value, source, certainty }
+        | Default::Sold { value, source, certainty, .. } => {
             // Every default is read in a test, so this never falls through.
             if let Ok(read) = from_words(parameter, value) {
                 let origin =
@@ -344,6 +358,27 @@ fn one(desk: &mut Desk, values: &mut Values, parameter: &Parameter, place: &str)
     }
 }
 
+/// What a tube sold by a name tells beside its size.
+fn sold(values: &mut Values, parameter: &Parameter, place: &str, (key, part): (&str, SoldPart)) {
+    let Some(tube) = values.sold_as(&beside(place, key)).and_then(tubes::of_name) else { return };
+    let value = match part {
+        SoldPart::Material => Value::Word(tube.material.clone()),
+        SoldPart::Roughness => Value::Si(tube.roughness_mm * 1e-3),
+    };
+    let spread = match value {
+        Value::Si(si) => (si, si),
+        _ => (0.0, 0.0),
+    };
+    let origin = Origin::Catalogue {
+        material: tube.name.clone(),
+        source: tubes::NAMED_SOURCE.to_owned(),
+        certainty: tube.certainty.clone(),
+        spread,
+    };
+    let shown = shown(parameter.form, &value);
+    values.put(place, Entry { value: Some(value), shown, origin, span: Span::default() });
+}
+
 fn sized(
     desk: &mut Desk,
     values: &mut Values,
@@ -363,9 +398,12 @@ fn sized(
         SizePart::Outside => outside_m,
         SizePart::Wall => wall_m,
     };
-    let (source, certainty) = match tubes::listed(outside_m * 1e3, wall_m * 1e3) {
-        Some(size) => (tubes::source().to_owned(), size.certainty.clone()),
-        None => {
+    let named = values.sold_as(&other).and_then(tubes::of_name);
+    let listed = tubes::listed(outside_m * 1e3, wall_m * 1e3);
+    let (source, certainty) = match (named, listed) {
+        (Some(tube), _) => (tubes::NAMED_SOURCE.to_owned(), tube.certainty.clone()),
+        (None, Some(size)) => (tubes::source().to_owned(), size.certainty.clone()),
+        (None, None) => {
             ("the size as written; it is not in the catalogue".to_owned(), "written".to_owned())
         }
     };
@@ -433,6 +471,13 @@ fn wanted(parameter: &Parameter) -> (&'static str, String) {
             ("[\"...\", ...]", format!("twelve values, January first, {}", range(kind.words())))
         }
     }
+}
+
+/// True where the word beside a parameter lets it mean something.
+fn asked_for(values: &Values, parameter: &Parameter, place: &str) -> bool {
+    parameter.only.is_none_or(|only| {
+        values.word(&beside(place, only.key)).is_some_and(|word| only.is.contains(&word))
+    })
 }
 
 fn worked(

@@ -1,6 +1,6 @@
 //! The JSON Schema of the design file, made from the tables of parameters.
 
-use crate::catalogue::materials;
+use crate::catalogue::{materials, tubes};
 use crate::parameters::{Default, Form, Parameter, Presence, Section, parameters, sections};
 use crate::quantity::Kind;
 use serde_json::{Map, Value, json};
@@ -91,7 +91,7 @@ fn property(parameter: &Parameter) -> Value {
             object.insert("anyOf".to_owned(), Value::Array(forms));
         }
     }
-    if let Default::Assume { value, .. } = parameter.default {
+    if let Default::Assume { value, .. } | Default::Sold { value, .. } = parameter.default {
         object.insert("default".to_owned(), json!(value));
     }
     Value::Object(object)
@@ -122,7 +122,9 @@ fn forms(form: Form) -> Vec<Value> {
             vec![json!({ "enum": names })]
         }
         Form::TubeSize => {
+            let names: Vec<&str> = tubes::named().iter().map(|tube| tube.name.as_str()).collect();
             vec![
+                json!({ "enum": names }),
                 json!({ "type": "string", "pattern": "^\\s*[0-9.,]+\\s*(mm)?\\s*[xX\u{d7}]\\s*[0-9.,]+\\s*(mm)?\\s*$" }),
             ]
         }

@@ -1,6 +1,6 @@
 //! One written value, read as the form of its parameter.
 
-use crate::catalogue::materials;
+use crate::catalogue::{materials, tubes};
 use crate::origin::Origin;
 use crate::parameters::{Default, Form, Parameter, Spread, parameter_at};
 use crate::quantity::{self, Kind, QuantityFault, Units, show};
@@ -127,7 +127,8 @@ pub fn shown(form: Form, value: &Value) -> String {
         }
         (_, Value::Count(count)) => count.to_string(),
         (_, Value::Word(word)) => word.clone(),
-        (_, Value::Size { outside_m, wall_m }) => {
+        (_, Value::Size { name: Some(name), .. }) => (*name).to_owned(),
+        (_, Value::Size { outside_m, wall_m, name: None }) => {
             format!(
                 "{} x {}",
                 show(Kind::Number, outside_m * 1e3, Units::Metric),
@@ -366,17 +367,27 @@ pub fn nearest<'a>(word: &str, known: &[&'a str]) -> Option<&'a str> {
 }
 
 fn tube_size(raw: &Raw) -> Result<Value, Fault> {
-    let expected = "outside diameter x wall in millimetres, for instance 15 x 0.7";
+    let expected =
+        "outside diameter x wall in millimetres, for instance 15 x 0.7, or a hose's name";
     let fault = || {
-        wrong_sort(raw, expected, "write \"15 x 0.7\", or `outside` and `wall` with their units")
+        let names: Vec<&str> = tubes::named().iter().map(|tube| tube.name.as_str()).collect();
+        let hint = "write \"15 x 0.7\", or `outside` and `wall` with their units, or one of";
+        wrong_sort(raw, expected, &format!("{hint} {}", names.join(", ")))
     };
     let Raw::Text(text) = raw else { return Err(fault()) };
+    if let Some(tube) = tubes::of_name(text.trim()) {
+        return Ok(Value::Size {
+            outside_m: (tube.bore_mm + 2.0 * tube.wall_mm) * 1e-3,
+            wall_m: tube.wall_mm * 1e-3,
+            name: Some(&tube.name),
+        });
+    }
     let text = text.replace('\u{d7}', "x").replace("mm", "").replace(',', ".");
     let (outside, wall) = text.split_once(['x', 'X']).ok_or_else(fault)?;
     let number =
         |part: &str| part.trim().parse::<f64>().ok().filter(|mm| mm.is_finite() && *mm > 0.0);
     let (outside, wall) = (number(outside).ok_or_else(fault)?, number(wall).ok_or_else(fault)?);
-    Ok(Value::Size { outside_m: outside * 1e-3, wall_m: wall * 1e-3 })
+    Ok(Value::Size { outside_m: outside * 1e-3, wall_m: wall * 1e-3, name: None })
 }
 
 fn monthly(parameter: &Parameter, raw: &Raw, kind: Kind) -> Result<Value, Fault> {

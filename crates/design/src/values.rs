@@ -22,6 +22,8 @@ pub enum Value {
         outside_m: f64,
         /// Wall \[m\].
         wall_m: f64,
+        /// The name it is sold by, where it is written so.
+        name: Option<&'static str>,
     },
     /// Minute of the day.
     Minute(u16),
@@ -182,7 +184,15 @@ impl Values {
     /// Outside diameter and wall \[m\].
     pub fn size(&self, place: &str) -> Option<(f64, f64)> {
         match self.value(place)? {
-            Value::Size { outside_m, wall_m } => Some((*outside_m, *wall_m)),
+            Value::Size { outside_m, wall_m, .. } => Some((*outside_m, *wall_m)),
+            _ => None,
+        }
+    }
+
+    /// The name by which a tube is sold, where its size is written so.
+    pub fn sold_as(&self, place: &str) -> Option<&'static str> {
+        match self.value(place)? {
+            Value::Size { name, .. } => *name,
             _ => None,
         }
     }

@@ -32,12 +32,14 @@ fn told(problems: &[Problem]) -> String {
         .collect()
 }
 
-/// Every sample: no fault, no warning, and the weather it names stands beside it.
+/// Every sample: no fault, no warning, and the weather it names stands beside it. A note may stand: two
+/// coils are shorter than a rule of thumb asks, and the year reckons with what they are.
 #[test]
 fn samples_are_read() {
     for name in SAMPLES {
         let reading = sample(name);
-        assert!(reading.is_ok() && reading.problems.is_empty(), "{}", told(&reading.problems));
+        let noted = reading.problems.iter().all(|problem| problem.code == "coil-small");
+        assert!(reading.is_ok() && noted, "{}", told(&reading.problems));
         let design = reading.design.expect("a design");
         let weather =
             format!("{}/../../samples/{}", env!("CARGO_MANIFEST_DIR"), design.weather.path);

@@ -5,6 +5,7 @@
 
 pub mod climates;
 pub mod draws;
+pub mod fittings;
 pub mod fluids;
 pub mod materials;
 pub mod tubes;

@@ -3,6 +3,7 @@
 mod circuit;
 mod control;
 mod panel;
+mod round;
 mod store;
 mod sun;
 mod tap;
@@ -20,6 +21,7 @@ pub(crate) fn check(desk: &mut Desk, values: &Values) {
     store::check(desk, values);
     tap::check(desk, values);
     control::check(desk, values);
+    round::check(desk, values);
 }
 
 /// What does not fit.

@@ -109,6 +109,19 @@ pub enum Default {
         /// Which part of it.
         part: SizePart,
     },
+    /// What the neighbouring tube size is sold with; this value where the size bears no name.
+    Sold {
+        /// The neighbouring key.
+        key: &'static str,
+        /// Which of the named tube's values.
+        part: SoldPart,
+        /// The value as a user would write it, for tubes without a name.
+        value: &'static str,
+        /// Where that comes from.
+        source: &'static str,
+        /// How far that is to be trusted.
+        certainty: &'static str,
+    },
     /// Worked out from other values.
     Worked {
         /// How; the text is the path of the table the parameter stands in.
@@ -127,6 +140,15 @@ pub enum SizePart {
     Outside,
     /// Thickness of the wall.
     Wall,
+}
+
+/// What a tube sold by a name tells beside its size.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SoldPart {
+    /// What it is made of.
+    Material,
+    /// Height of the inner wall's unevenness.
+    Roughness,
 }
 
 /// What is reckoned with where a builder does not know, as a user would write it.
@@ -263,6 +285,17 @@ impl Parameter {
         self
     }
 
+    const fn sold(
+        mut self,
+        part: SoldPart,
+        value: &'static str,
+        source: &'static str,
+        certainty: &'static str,
+    ) -> Self {
+        self.default = Default::Sold { key: "size", part, value, source, certainty };
+        self
+    }
+
     const fn worked(
         mut self,
         rule: fn(&Values, &str) -> Option<f64>,
@@ -390,7 +423,9 @@ mod tests {
                 "{path}"
             );
             let mut texts = Vec::new();
-            if let Default::Assume { value, source, certainty } = parameter.default {
+            if let Default::Assume { value, source, certainty }
+            | Default::Sold { value, source, certainty, .. } = parameter.default
+            {
                 assert!(
                     !source.is_empty() && !certainty.is_empty(),
                     "{path}: a default has its origin"

@@ -54,7 +54,7 @@ macro_rules! tube {
             parameter(
                 concat!($at, ".size"),
                 Form::TubeSize,
-                "Outside diameter and wall in millimetres, as sold: 15 x 0.7.",
+                "Outside diameter and wall in millimetres, 15 x 0.7, or a hose or pipe by its name, half-inch-hose.",
             )
             .absent(),
             parameter(
@@ -76,7 +76,7 @@ macro_rules! tube {
                 Form::Material(Group::Tube),
                 "What the tube is made of.",
             )
-            .assume("copper", "the usual tube of the trade", "common practice"),
+            .sold(SoldPart::Material, "copper", "the usual tube of the trade", "common practice"),
             parameter(
                 concat!($at, ".conductivity"),
                 Form::Quantity(Kind::Conductivity),
@@ -104,7 +104,7 @@ macro_rules! tube {
                 "Height of the inner wall's unevenness.",
             )
             .within("0 mm", "1 mm")
-            .assume("0.0015 mm", "drawn tubing, Moody 1944", "from memory"),
+            .sold(SoldPart::Roughness, "0.0015 mm", "drawn tubing, Moody 1944", "from memory"),
         ]
     };
 }

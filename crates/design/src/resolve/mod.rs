@@ -1,15 +1,15 @@
 //! From values to the whole system in SI.
 
-mod circuit;
+pub(crate) mod circuit;
 mod control;
 mod extremes;
 mod frost;
 mod hot_parts;
-mod panel;
+pub(crate) mod panel;
 mod parts;
 mod site;
 mod stock;
-mod store;
+pub(crate) mod store;
 mod tap;
 #[cfg(test)]
 mod trial;

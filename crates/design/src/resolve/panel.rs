@@ -11,7 +11,7 @@ use physics::panel::{
 };
 
 /// Every panel, and how they are joined.
-pub(super) fn bank(values: &Values) -> Option<Bank> {
+pub(crate) fn bank(values: &Values) -> Option<Bank> {
     let count = values.count("panel.count")? as usize;
     let ones = (0..count).map(Join::One).collect();
     Some(Bank {

@@ -9,7 +9,7 @@ use physics::store::{Coil, CoilDirection, Feed, FeedKind, Fins, Loft, OverheatDi
 const STRAIGHT_FROM_M: f64 = 1e5;
 
 /// The store with its coil and its loft.
-pub(super) fn store(values: &Values) -> Option<Store> {
+pub(crate) fn store(values: &Values) -> Option<Store> {
     let si = |key: &str| values.si(&format!("store.{key}"));
     let overheat = match values.table("store.overheat") {
         Some(_) => Some(OverheatDischarge {

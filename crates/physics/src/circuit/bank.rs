@@ -83,10 +83,10 @@ pub fn panel_flows_kg_s(
     Ok(flows_kg_s)
 }
 
-/// Reynolds number in one tube of a panel through which `flow_kg_s` runs (a harp's mean riser), or
-/// in a port of a hollow sheet or a bought panel.
-pub fn passage_reynolds(panel: &Panel, flow_kg_s: f64, viscosity_pa_s: f64) -> f64 {
-    let (bore_m, each_kg_s) = match panel {
+/// Bore of one tube of a panel through which `flow_kg_s` runs, and the flow in it (a harp's mean
+/// riser); of a port for a hollow sheet or a bought panel.
+pub fn passage_flow(panel: &Panel, flow_kg_s: f64) -> (f64, f64) {
+    match panel {
         Panel::Built(built) => match &built.passage {
             Passage::Tubes(tubes) => {
                 (tubes.tube.bore_m, crate::panel::chain::tube_flow_kg_s(built, flow_kg_s))
@@ -94,7 +94,12 @@ pub fn passage_reynolds(panel: &Panel, flow_kg_s: f64, viscosity_pa_s: f64) -> f
             Passage::Hollow(hollow) => (hollow.port_bore_m, flow_kg_s),
         },
         Panel::Bought(bought) => (bought.port_bore_m, flow_kg_s),
-    };
+    }
+}
+
+/// Reynolds number in the passage of [`passage_flow`].
+pub fn passage_reynolds(panel: &Panel, flow_kg_s: f64, viscosity_pa_s: f64) -> f64 {
+    let (bore_m, each_kg_s) = passage_flow(panel, flow_kg_s);
     4.0 * each_kg_s / (std::f64::consts::PI * bore_m * viscosity_pa_s)
 }
 

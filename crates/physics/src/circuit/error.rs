@@ -23,6 +23,13 @@ pub enum CircuitError {
         /// Head at no flow \[m\].
         shutoff_head_m: f64,
     },
+    /// More flow than the pump's curve was measured for.
+    BeyondCurve {
+        /// Flow the round would take along the curve's last line \[m3/s\].
+        flow_m3_s: f64,
+        /// Flow of the curve's last point \[m3/s\].
+        last_m3_s: f64,
+    },
     /// A relief valve that opens before a sealed vessel has taken anything up.
     ReliefTooLow {
         /// Where it opens, as a gauge shows it \[Pa\].
@@ -68,6 +75,13 @@ impl fmt::Display for CircuitError {
                 f,
                 "the pump gives {shutoff_head_m} m of head at no flow, so nothing runs; it must be \
                  more than 0"
+            ),
+            CircuitError::BeyondCurve { flow_m3_s, last_m3_s } => write!(
+                f,
+                "the round would take {:.2} l/min and the pump's curve ends at {:.2} l/min; it must \
+                 reach as far as the flow",
+                flow_m3_s * 60e3,
+                last_m3_s * 60e3
             ),
             CircuitError::ReliefTooLow { relief_pa, precharge_pa } => write!(
                 f,

@@ -9,12 +9,17 @@ pub mod harp;
 pub mod network;
 mod parts;
 pub mod pipe;
+pub mod pressure;
 pub mod pressure_trial;
 pub mod pump;
+pub mod scrap_pump;
 pub mod sealed;
+pub mod still_air;
+pub mod survey;
 pub mod thermosiphon;
 pub mod trial_rules;
+pub mod velocity;
 pub mod vessel;
 
 pub use error::CircuitError;
-pub use parts::{CheckValve, Circuit, CurvePoint, Pipe, Pump};
+pub use parts::{CheckValve, Circuit, CurvePoint, Holding, Joint, Layout, Pipe, Pump, PumpPlace};

@@ -8,14 +8,16 @@ use crate::panel::Tube;
 pub struct Circuit {
     /// What runs round.
     pub fluid: Fluid,
-    /// The hot pipe, from the panels to the coil.
-    pub flow_pipe: Pipe,
-    /// The cool pipe, from the coil to the panels.
-    pub return_pipe: Pipe,
+    /// The hot pipe, from the panels to the coil: stretches in the order of the flow, 1 or more.
+    pub flow_pipe: Vec<Pipe>,
+    /// The cool pipe, from the coil to the panels: stretches in the order of the flow, 1 or more.
+    pub return_pipe: Vec<Pipe>,
     /// The pump.
     pub pump: Pump,
     /// What keeps the fluid from running backwards.
     pub check_valve: CheckValve,
+    /// Heights, and what holds the circuit under pressure.
+    pub layout: Layout,
 }
 
 /// One pipe or hose run with its fittings and lagging.
@@ -62,5 +64,71 @@ pub enum CheckValve {
     Fitted {
         /// Loss figure when open.
         open_loss: f64,
+    },
+}
+
+/// How high each part of the circuit lies over the store's base, and what holds its pressure.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Layout {
+    /// Where the circuit enters the panels \[m\]; below 0 for panels lower than the store.
+    pub panel_bottom_m: f64,
+    /// Where it leaves them \[m\].
+    pub panel_top_m: f64,
+    /// The highest point of the circuit \[m\].
+    pub highest_m: f64,
+    /// The pump \[m\].
+    pub pump_m: f64,
+    /// Where in the round the pump stands.
+    pub pump_place: PumpPlace,
+    /// Where header tank or vessel joins.
+    pub joint: Joint,
+    /// What takes up the fluid's growth.
+    pub holding: Holding,
+}
+
+/// Where in the round the pump stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PumpPlace {
+    /// In the return pipe, beside the store.
+    AfterCoil,
+    /// In the return pipe, beside the panels.
+    BeforePanel,
+    /// In the flow pipe, beside the panels.
+    AfterPanel,
+    /// In the flow pipe, beside the store.
+    BeforeCoil,
+}
+
+/// Where a header tank's feed or a sealed vessel joins the circuit: there the pump changes nothing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Joint {
+    /// At the pump's inlet.
+    PumpInlet,
+    /// At the pump's outlet.
+    PumpOutlet,
+    /// At the panels' outlet.
+    PanelOutlet,
+}
+
+/// What takes up the fluid's growth and holds the pressure.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Holding {
+    /// A header tank, open to the air.
+    HeaderTank {
+        /// Cold water level over the store's base \[m\].
+        level_m: f64,
+        /// Room between that level and the overflow \[m3\]; `None` where nobody says.
+        room_m3: Option<f64>,
+    },
+    /// A sealed vessel.
+    Vessel {
+        /// Volume of the vessel \[m3\].
+        volume_m3: f64,
+        /// Its gas before any fluid is let in, as a gauge shows it \[Pa\].
+        precharge_pa: f64,
+        /// The circuit cold and filled, at the joint, as a gauge shows it \[Pa\].
+        fill_pa: f64,
+        /// Where the relief valve opens, as a gauge shows it \[Pa\].
+        relief_pa: f64,
     },
 }

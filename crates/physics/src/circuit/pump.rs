@@ -40,7 +40,8 @@ pub struct WorkingPoint {
 ///
 /// # Valid range
 /// That of [`properties`]: a frozen or overheated fluid is an error, and so is a pump without
-/// head. [`working_point_of`] takes any properties.
+/// head, or a flow beyond the last point of the pump's curve, where nobody measured.
+/// [`working_point_of`] takes any properties and goes on along the curve's last line.
 ///
 /// # Checked
 /// The balance by G-05, G-11, G-15, the division by G-02: see [`balance`].
@@ -50,7 +51,15 @@ pub fn working_point(
     coil: &Coil,
     temperature_k: f64,
 ) -> Result<WorkingPoint, CircuitError> {
-    working_point_of(circuit, panels, coil, &properties(circuit.fluid, temperature_k)?)
+    let fluid = properties(circuit.fluid, temperature_k)?;
+    let point = working_point_of(circuit, panels, coil, &fluid)?;
+    let flow_m3_s = point.flow_kg_s / fluid.density_kg_m3;
+    match circuit.pump.curve.last() {
+        Some(last) if flow_m3_s > last.flow_m3_s => {
+            Err(CircuitError::BeyondCurve { flow_m3_s, last_m3_s: last.flow_m3_s })
+        }
+        _ => Ok(point),
+    }
 }
 
 /// As [`working_point`], for a fluid of given properties.
@@ -62,23 +71,10 @@ pub fn working_point_of(
 ) -> Result<WorkingPoint, CircuitError> {
     let medium = Medium { fluid: *fluid, method: FrictionMethod::Churchill1977 };
     let bank = bank_path(panels)?;
-    let valve_k = match circuit.check_valve {
-        CheckValve::None => 0.0,
-        CheckValve::Fitted { open_loss } => open_loss,
-    };
-    let coil_path = Path::Helix {
-        run: Run {
-            bore_m: coil.tube.bore_m,
-            length_m: coil.length_m,
-            roughness_m: coil.tube.roughness_m,
-            fittings_loss: 0.0,
-        },
-        turn_diameter_m: coil.turn_diameter_m,
-    };
     let round = Path::Series(vec![
-        pipe_path(&circuit.flow_pipe, valve_k),
-        pipe_path(&circuit.return_pipe, 0.0),
-        coil_path,
+        flow_pipe_path(circuit),
+        return_pipe_path(circuit),
+        coil_path(coil),
         bank.clone(),
     ]);
     let point = balance(&circuit.pump, &round, &medium)?;
@@ -181,13 +177,45 @@ fn runout_m3_s(pump: &Pump) -> Result<f64, CircuitError> {
     Ok(b.flow_m3_s + b.head_m * (b.flow_m3_s - a.flow_m3_s) / (a.head_m - b.head_m))
 }
 
-fn pipe_path(pipe: &Pipe, more_k: f64) -> Path {
-    Path::Run(Run {
-        bore_m: pipe.tube.bore_m,
-        length_m: pipe.length_m,
-        roughness_m: pipe.tube.roughness_m,
-        fittings_loss: pipe.fittings_loss + more_k,
-    })
+/// The flow pipe with its check valve, which counts on its first stretch.
+pub(super) fn flow_pipe_path(circuit: &Circuit) -> Path {
+    let valve_loss = match circuit.check_valve {
+        CheckValve::None => 0.0,
+        CheckValve::Fitted { open_loss } => open_loss,
+    };
+    pipe_path(&circuit.flow_pipe, valve_loss)
+}
+
+/// The return pipe.
+pub(super) fn return_pipe_path(circuit: &Circuit) -> Path {
+    pipe_path(&circuit.return_pipe, 0.0)
+}
+
+/// The coil's tube.
+pub(super) fn coil_path(coil: &Coil) -> Path {
+    Path::Helix {
+        run: Run {
+            bore_m: coil.tube.bore_m,
+            length_m: coil.length_m,
+            roughness_m: coil.tube.roughness_m,
+            fittings_loss: 0.0,
+        },
+        turn_diameter_m: coil.turn_diameter_m,
+    }
+}
+
+/// Stretches one after the other, with a loss figure more on the first.
+fn pipe_path(stretches: &[Pipe], more_loss: f64) -> Path {
+    let run = |(at, pipe): (usize, &Pipe)| {
+        let more_loss = if at == 0 { more_loss } else { 0.0 };
+        Path::Run(Run {
+            bore_m: pipe.tube.bore_m,
+            length_m: pipe.length_m,
+            roughness_m: pipe.tube.roughness_m,
+            fittings_loss: pipe.fittings_loss + more_loss,
+        })
+    };
+    Path::Series(stretches.iter().enumerate().map(run).collect())
 }
 
 fn check_curve(curve: &[CurvePoint]) -> Result<(), CircuitError> {
@@ -218,6 +246,7 @@ fn check_curve(curve: &[CurvePoint]) -> Result<(), CircuitError> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::circuit::parts::{Holding, Joint, Layout, PumpPlace};
     use crate::matter::fluid::{Fluid, FluidError};
     use crate::panel::{
         BoxAir, Built, DiffuseAngle, Edge, Fins, HarpConnection, Join, Layer, Panel, Passage,
@@ -293,13 +322,22 @@ mod tests {
         let point = |litres_min: f64, head_m| CurvePoint { flow_m3_s: litres_min / 60e3, head_m };
         Circuit {
             fluid,
-            flow_pipe: pipe,
-            return_pipe: pipe,
+            flow_pipe: vec![pipe],
+            return_pipe: vec![pipe],
             pump: Pump {
                 curve: vec![point(0.0, 6.0), point(20.0, 4.5), point(40.0, 1.0)],
                 power_w: 45.0,
             },
             check_valve: CheckValve::Fitted { open_loss: 2.0 },
+            layout: Layout {
+                panel_bottom_m: 0.5,
+                panel_top_m: 1.5,
+                highest_m: 1.5,
+                pump_m: 0.0,
+                pump_place: PumpPlace::AfterCoil,
+                joint: Joint::PumpInlet,
+                holding: Holding::HeaderTank { level_m: 2.0, room_m3: None },
+            },
         }
     }
 
@@ -385,5 +423,17 @@ mod tests {
         assert!(with_curve(&[(0.0, f64::NAN), (1e-3, 0.0)]).is_err());
         assert!(with_curve(&[(0.0, 0.0), (1e-3, -1.0)]).is_err());
         assert!(with_curve(&[(0.0, 0.01), (1e-3, 0.0)]).unwrap().flow_kg_s > 0.0);
+    }
+
+    /// Nobody measured a pump beyond its last point, so no answer is given there: a curve that ends
+    /// at one litre a minute, and a round that would take more.
+    #[test]
+    fn the_curve_is_not_drawn_on_beyond_its_end() {
+        let one = bank(vec![serpentine(8)], Join::One(0));
+        let mut circuit = circuit(Fluid::Water);
+        circuit.pump.curve.truncate(1);
+        circuit.pump.curve.push(CurvePoint { flow_m3_s: 1.0 / 60e3, head_m: 5.9 });
+        let got = working_point(&circuit, &one, &COIL, 323.15);
+        assert!(matches!(got, Err(CircuitError::BeyondCurve { .. })), "{got:?}");
     }
 }

@@ -155,14 +155,40 @@ pub fn freezing_k(fluid: Fluid) -> Result<f64, FluidError> {
 /// # Checked
 /// Against A-B-01 to 0.1 K and D-08 (water below a header tank) to 0.05 K.
 pub fn boiling_k(fluid: Fluid, pressure_pa: f64) -> Result<f64, FluidError> {
+    mixture(fluid)?;
+    saturation_k(pressure_pa / molecules_of_water_share(fluid))
+}
+
+/// Pressure of a fluid's own vapour at a temperature \[Pa\], absolute: the inverse of
+/// [`boiling_k`].
+///
+/// ```text
+/// p = y p_sat(T)        y: share of water by number of molecules
+/// ```
+///
+/// - `temperature_k`: absolute \[K\].
+///
+/// # Valid range
+/// That of [`saturation_pressure_pa`]; shares 0 to 0.6.
+///
+/// # Source
+/// As [`boiling_k`].
+///
+/// # Checked
+/// By A-B-01, through [`boiling_k`].
+pub fn vapour_pressure_pa(fluid: Fluid, temperature_k: f64) -> Result<f64, FluidError> {
+    mixture(fluid)?;
+    Ok(molecules_of_water_share(fluid) * saturation_pressure_pa(temperature_k)?)
+}
+
+/// Share of water by number of molecules.
+fn molecules_of_water_share(fluid: Fluid) -> f64 {
     const WATER_KG_KMOL: f64 = 18.015;
-    let share = match fluid {
+    match fluid {
         Fluid::Water => 1.0,
         Fluid::PropyleneGlycol { mass_share } => water_share(mass_share, 76.09 / WATER_KG_KMOL),
         Fluid::EthyleneGlycol { mass_share } => water_share(mass_share, 62.07 / WATER_KG_KMOL),
-    };
-    mixture(fluid)?;
-    saturation_k(pressure_pa / share)
+    }
 }
 
 /// How much a fluid's volume grows from cold to hot, relative to the cold volume.

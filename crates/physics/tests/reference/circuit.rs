@@ -23,7 +23,7 @@ use physics::panel::{HarpConnection, Tube};
 use physics::{GRAVITY_M_S2, ZERO_CELSIUS_K};
 
 /// A fluid of which a case states only what friction needs.
-fn thick(density_kg_m3: f64, viscosity_pa_s: f64) -> FluidProperties {
+pub fn thick(density_kg_m3: f64, viscosity_pa_s: f64) -> FluidProperties {
     FluidProperties {
         density_kg_m3,
         viscosity_pa_s,
@@ -272,12 +272,12 @@ fn c_06_c_08_c_10_helix() {
     case.check("f_schmidt", got);
 }
 
-fn medium(case: &Case, method: FrictionMethod) -> Medium {
+pub fn medium(case: &Case, method: FrictionMethod) -> Medium {
     Medium { fluid: thick(case.given("rho"), case.given("mu")), method }
 }
 
 /// The run that a G case gives under a name.
-fn run(case: &Case, name: &str) -> Path {
+pub fn run(case: &Case, name: &str) -> Path {
     Path::Run(given_run(case, name))
 }
 
@@ -292,7 +292,7 @@ fn given_run(case: &Case, name: &str) -> Run {
 
 /// The G cases' pump, 40000 (1 - (m/0.30)^2) Pa, as points so close that straight lines between
 /// them part from the parabola by 1e-3 Pa.
-fn parabola(case: &Case) -> Pump {
+pub fn parabola(case: &Case) -> Pump {
     let density_kg_m3 = case.given("rho");
     let curve = (0..=3000)
         .map(|step| {

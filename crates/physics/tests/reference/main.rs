@@ -6,6 +6,7 @@ mod making;
 mod matter;
 mod month;
 mod panel;
+mod plumbing;
 mod sealed;
 mod store;
 mod sun;

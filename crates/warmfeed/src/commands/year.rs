@@ -16,7 +16,8 @@ use crate::progress::Progress;
 use crate::sample::{FIRST_BUILD, JobBook};
 use crate::view::{self, Paper};
 use crate::wire::{
-    BracketWire, ClimateWire, EventWire, ProblemWire, StagnationWire, YearWire, month, whole,
+    BracketWire, ClimateWire, EventWire, ProblemWire, StagnationWire, YearWire, circuit, month,
+    whole,
 };
 use crate::{files, hot, interrupt, print};
 
@@ -86,7 +87,7 @@ fn computed(loaded: &Loaded, wish: &Wish) -> Result<()> {
     progress.step("the store fully mixed, and unmixed");
     let bracket = bracket(&loaded.build, &forcing, &result)?;
     interrupt::check()?;
-    let wire = year_wire(loaded, &forcing, &result, bracket, stagnation);
+    let wire = year_wire(loaded, &forcing, &result, bracket, stagnation)?;
     let mut written = None;
     if let Some(folder) = wish.out {
         progress.step("writing");
@@ -141,9 +142,11 @@ fn year_wire(
     result: &YearResult,
     bracket: BracketWire,
     stagnation: Option<StagnationWire>,
-) -> YearWire {
+) -> Result<YearWire> {
     let climate = &loaded.climate;
-    YearWire {
+    let whole_year = whole(result, forcing, &loaded.build);
+    let panels = &loaded.build.panel.panels;
+    Ok(YearWire {
         title: loaded.design.title.clone(),
         climate: ClimateWire {
             name: loaded.design.weather.path.clone(),
@@ -154,12 +157,13 @@ fn year_wire(
         },
         clouds: loaded.build.sun.clouds.into(),
         stagnation,
-        year: whole(result, forcing, &loaded.build),
+        year: whole_year,
         months: (0..12).map(|place| month(result, forcing, &loaded.build, place)).collect(),
+        circuit: if panels.is_empty() { None } else { Some(circuit(&loaded.build, &whole_year)?) },
         balance: result.balance().into(),
         bracket,
         events: result.events.iter().map(EventWire::from).collect(),
         assumed: assumed(&loaded.origins),
         problems: loaded.said.problems.iter().map(ProblemWire::from).collect(),
-    }
+    })
 }

@@ -2,6 +2,7 @@
 
 mod assumed;
 mod cautions;
+mod circuit;
 mod panel;
 mod problems;
 mod rulers;

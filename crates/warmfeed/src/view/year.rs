@@ -5,6 +5,7 @@ use physics::climate::{MONTH_STARTS_DAY, month_of_day};
 
 use super::Paper;
 use super::cautions::scald;
+use super::circuit::circuit;
 use super::rulers::{Rulers, percent, whole};
 use super::table::{Align, Table};
 use super::text::{broken, hanging};
@@ -36,6 +37,10 @@ pub fn year(wire: &YearWire, paper: Paper) -> String {
     text.push('\n');
     text.push_str(&extremes(wire, &rulers, paper));
     text.push('\n');
+    if let Some(round) = &wire.circuit {
+        text.push_str(&circuit(round, paper));
+        text.push('\n');
+    }
     text
 }
 

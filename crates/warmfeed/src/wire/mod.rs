@@ -4,12 +4,14 @@
 //! stand in the keys: kilowatt-hours, degrees Celsius, litres, hours.
 
 mod check;
+mod circuit;
 mod panel;
 mod problem;
 mod sum;
 mod year;
 
 pub use check::{AssumedWire, CheckWire};
+pub use circuit::{CircuitWire, circuit};
 pub use panel::{
     AngleWire, EfficiencyWire, FlowWire, KindWire, MassWire, ModifierWire, PanelWire, PartWire,
     PlateWire, PointWire, StagnationWire,

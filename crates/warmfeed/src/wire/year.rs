@@ -9,6 +9,7 @@ use year::ledger::KWH_J;
 use year::{Event, EventKind, Forcing, Tally, YearResult, share, spared_heat_j};
 
 use super::check::AssumedWire;
+use super::circuit::CircuitWire;
 use super::panel::StagnationWire;
 use super::problem::ProblemWire;
 
@@ -27,6 +28,8 @@ pub struct YearWire {
     pub year: MonthWire,
     /// Each month, January first, with the same keys.
     pub months: Vec<MonthWire>,
+    /// Flow, velocities, pressures and growth in the circuit; null without a panel.
+    pub circuit: Option<CircuitWire>,
     /// How far stored and crossed heat disagree.
     pub balance: BalanceWire,
     /// Spared heat were the store fully mixed, and were nothing in it to mix by falling cold.

@@ -3,7 +3,7 @@
 use physics::Build;
 use physics::ZERO_CELSIUS_K;
 use physics::circuit::Pipe;
-use physics::circuit::pipe::{OUTDOOR_FILM_W_M2_K, STILL_AIR_FILM_W_M2_K, loss_w_m_k};
+use physics::circuit::pipe::{contents_m3, pipe_loss};
 use physics::circuit::pump::working_point_of;
 use physics::matter::fluid::{FluidProperties, properties_held};
 use physics::panel::Panel;
@@ -158,27 +158,26 @@ pub struct PipeRun {
 }
 
 impl PipeRun {
-    pub(super) fn of(pipe: &Pipe, build: &Build, more_m3: f64) -> Result<PipeRun, YearError> {
-        let tube = &pipe.tube;
-        let contents_m3 = tube.contents_m2() * pipe.length_m + more_m3;
-        let wall_kg = tube.wall_m2() * pipe.length_m * tube.density_kg_m3;
-        let loss_w_k = |length_m: f64, film_w_m2_k: f64| -> Result<f64, YearError> {
-            let loss_w_m_k = loss_w_m_k(pipe, film_w_m2_k)
-                .map_err(|error| YearError::Circuit(error.to_string()))?;
-            Ok(loss_w_m_k * length_m)
-        };
-        let outdoors_w_k = loss_w_k(pipe.length_m * pipe.outdoor_share, OUTDOOR_FILM_W_M2_K)?;
-        let indoors_w_k =
-            loss_w_k(pipe.length_m * (1.0 - pipe.outdoor_share), STILL_AIR_FILM_W_M2_K)?;
-        let all_w_k = outdoors_w_k + indoors_w_k;
+    pub(super) fn of(pipes: &[Pipe], build: &Build, more_m3: f64) -> Result<PipeRun, YearError> {
+        let (mut held_m3, mut walls_j_k) = (0.0, 0.0);
+        let (mut outdoors_w_k, mut all_w_k) = (0.0, 0.0);
+        for pipe in pipes {
+            let tube = &pipe.tube;
+            let wall_kg = tube.wall_m2() * pipe.length_m * tube.density_kg_m3;
+            held_m3 += contents_m3(pipe);
+            walls_j_k += wall_kg * tube.heat_capacity_j_kg_k;
+            let loss = pipe_loss(pipe).map_err(|error| YearError::Circuit(error.to_string()))?;
+            outdoors_w_k += loss.outdoor_w_k;
+            all_w_k += loss.outdoor_w_k + loss.loft_w_k;
+        }
         Ok(PipeRun {
             nodes: NODES_PER_PIPE,
-            capacity_j_k: (contents_m3 * reference_fluid(build)?.volume_heat_j_m3_k()
-                + wall_kg * tube.heat_capacity_j_kg_k)
+            capacity_j_k: ((held_m3 + more_m3) * reference_fluid(build)?.volume_heat_j_m3_k()
+                + walls_j_k)
                 / NODES_PER_PIPE as f64,
             loss_w_k: all_w_k / NODES_PER_PIPE as f64,
             outdoor_share: outdoors_w_k / all_w_k,
-            length_m: pipe.length_m,
+            length_m: pipes.iter().map(|pipe| pipe.length_m).sum(),
         })
     }
 
