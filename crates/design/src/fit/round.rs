@@ -65,10 +65,13 @@ pub(super) fn check(desk: &mut Desk, values: &Values) {
     for misfit in [measured(values), two_curves(values)].into_iter().flatten() {
         report(desk, values, misfit);
     }
-    for at in ["circuit.flow-pipe", "circuit.return-pipe"] {
-        let misfits = [hot_hose(values, at)];
-        for misfit in misfits.into_iter().flatten() {
-            report(desk, values, misfit);
+    for pipe in ["circuit.flow-pipe", "circuit.return-pipe"] {
+        let then = format!("{pipe}.then");
+        let further = (0..values.members(&then)).map(|at| format!("{then}[{at}]"));
+        for at in std::iter::once(pipe.to_owned()).chain(further) {
+            if let Some(misfit) = hot_hose(values, &at) {
+                report(desk, values, misfit);
+            }
         }
     }
     if desk.problems.iter().any(Problem::is_fault) {
@@ -143,8 +146,11 @@ fn hot_hose(values: &Values, at: &str) -> Option<Misfit> {
     }
     let stands_k = material.t_service_c? + ZERO_CELSIUS_K;
     // The return pipe is as warm as the store at most, the flow pipe as the panel may start.
-    let limit =
-        if at.ends_with("flow-pipe") { "control.panel-limit" } else { "control.store-limit" };
+    let limit = if at.starts_with("circuit.flow-pipe") {
+        "control.panel-limit"
+    } else {
+        "control.store-limit"
+    };
     let comes_k = values.si(limit)?;
     let show = |kelvin: f64| metric(Kind::Temperature, kelvin);
     (comes_k > stands_k).then(|| Misfit {
@@ -298,8 +304,7 @@ fn drawn_down(round: &Round) -> Option<Misfit> {
     if least.pressure_pa >= air_pa || still.pressure_pa < air_pa {
         return None;
     }
-    let [runs, rests] =
-        [least, &still].map(|one| metric(Kind::Pressure, one.pressure_pa - 101_325.0));
+    let [runs, rests] = [least, &still].map(|one| metric(Kind::Pressure, one.pressure_pa - air_pa));
     Some(Misfit {
         code: "draws-air",
         severity: Severity::Warning,

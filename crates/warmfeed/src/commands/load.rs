@@ -31,7 +31,8 @@ pub struct Said {
     pub problems: Vec<Problem>,
     /// The design's own text, where it is text.
     pub design_text: Option<String>,
-    design_name: String,
+    /// What the user called the design file.
+    pub design_name: String,
 }
 
 impl Said {

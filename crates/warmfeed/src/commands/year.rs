@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use anyhow::Result;
+use design::problem::{Problem, Severity, Span};
 use design::quantity::Units;
 use physics::Build;
 use year::{Forcing, Plant, Recorder, Upset, YearResult, march, spared_heat_j};
@@ -16,8 +17,8 @@ use crate::progress::Progress;
 use crate::sample::{FIRST_BUILD, JobBook};
 use crate::view::{self, Paper};
 use crate::wire::{
-    BracketWire, ClimateWire, EventWire, ProblemWire, StagnationWire, YearWire, circuit, month,
-    whole,
+    BracketWire, CircuitWire, ClimateWire, EventWire, MonthWire, ProblemWire, StagnationWire,
+    YearWire, circuit, month, whole,
 };
 use crate::{files, hot, interrupt, print};
 
@@ -87,7 +88,7 @@ fn computed(loaded: &Loaded, wish: &Wish) -> Result<()> {
     progress.step("the store fully mixed, and unmixed");
     let bracket = bracket(&loaded.build, &forcing, &result)?;
     interrupt::check()?;
-    let wire = year_wire(loaded, &forcing, &result, bracket, stagnation)?;
+    let wire = year_wire(loaded, &forcing, &result, bracket, stagnation);
     let mut written = None;
     if let Some(folder) = wish.out {
         progress.step("writing");
@@ -142,11 +143,14 @@ fn year_wire(
     result: &YearResult,
     bracket: BracketWire,
     stagnation: Option<StagnationWire>,
-) -> Result<YearWire> {
+) -> YearWire {
     let climate = &loaded.climate;
     let whole_year = whole(result, forcing, &loaded.build);
-    let panels = &loaded.build.panel.panels;
-    Ok(YearWire {
+    let (circuit, doubt) = looked_over(loaded, &whole_year);
+    if let Some(doubt) = &doubt {
+        print::talk(&view::problems(std::slice::from_ref(doubt), None));
+    }
+    YearWire {
         title: loaded.design.title.clone(),
         climate: ClimateWire {
             name: loaded.design.weather.path.clone(),
@@ -159,11 +163,36 @@ fn year_wire(
         stagnation,
         year: whole_year,
         months: (0..12).map(|place| month(result, forcing, &loaded.build, place)).collect(),
-        circuit: if panels.is_empty() { None } else { Some(circuit(&loaded.build, &whole_year)?) },
+        circuit,
         balance: result.balance().into(),
         bracket,
         events: result.events.iter().map(EventWire::from).collect(),
         assumed: assumed(&loaded.origins),
-        problems: loaded.said.problems.iter().map(ProblemWire::from).collect(),
-    })
+        problems: loaded.said.problems.iter().chain(&doubt).map(ProblemWire::from).collect(),
+    }
+}
+
+/// The circuit of a build with panels; where it cannot be looked over, as with a sealed vessel that
+/// the fluid outgrows, why. The year's heat does not hang on its pressures.
+fn looked_over(loaded: &Loaded, year: &MonthWire) -> (Option<CircuitWire>, Option<Problem>) {
+    if loaded.build.panel.panels.is_empty() {
+        return (None, None);
+    }
+    match circuit(&loaded.build, year) {
+        Ok(circuit) => (Some(circuit), None),
+        Err(error) => {
+            let problem = Problem {
+                code: "circuit-not-looked-over",
+                severity: Severity::Warning,
+                file: loaded.said.design_name.clone(),
+                span: Span::default(),
+                place: "circuit".to_owned(),
+                found: error.to_string(),
+                expected: "a circuit that stays full and has room for its fluid".to_owned(),
+                says: format!("The circuit's pressures at 60 C cannot be given: {error}"),
+                hint: "look at heights, header tank or vessel in [circuit.filling]".to_owned(),
+            };
+            (None, Some(problem))
+        }
+    }
 }

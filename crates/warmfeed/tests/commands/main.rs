@@ -1,6 +1,7 @@
 //! The built program, as a user starts it: what it prints, what it returns, what it leaves behind.
 
 mod bad_input;
+mod circuit;
 mod json;
 mod new;
 mod panel;
