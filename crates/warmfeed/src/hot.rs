@@ -12,8 +12,8 @@ use physics::panel::stagnation::{
 };
 use physics::panel::{Built, Panel};
 use physics::{Angle, Build, ZERO_CELSIUS_K};
-use year::Forcing;
 use year::heat_of_parts::{Bound, Service, hours_above, sheet_k};
+use year::{Forcing, Plant};
 
 use crate::commands::Loaded;
 use crate::wire::{KindWire, PartWire, StagnationWire};
@@ -30,9 +30,10 @@ struct Idle {
 ///
 /// `None` for a build without a panel.
 ///
-/// `units`: of the sentence on the place's extreme.
+/// `plant`: the build's own, compiled; `units`: of the sentence on the place's extreme.
 pub fn stagnation(
     loaded: &Loaded,
+    plant: &Plant,
     forcing: &Forcing,
     units: Units,
 ) -> Result<Option<StagnationWire>> {
@@ -50,7 +51,7 @@ pub fn stagnation(
     let along_m = loaded.design.outlet_metal_m;
     let share = conducted_share(&build.circuit.flow_pipe, along_m, STILL_AIR_FILM_W_M2_K)?;
     let bounds: Vec<Bound> = loaded.design.hot_parts.iter().map(bound).collect();
-    let [running, dead, dry] = hours(build, forcing, &bounds, along_m)?;
+    let [running, dead, dry] = hours(build, plant, forcing, &bounds, along_m)?;
     let mut parts = Vec::with_capacity(bounds.len());
     for (place, part) in loaded.design.hot_parts.iter().enumerate() {
         let at = |hot: &PartTemperatures, idle: &Idle| {
@@ -145,12 +146,13 @@ fn built_temperatures(build: &Build, built: &Built, idle: &Idle) -> Result<PartT
 /// Hours above each bound: running, pump dead, dry. The three years are marched side by side.
 fn hours(
     build: &Build,
+    plant: &Plant,
     forcing: &Forcing,
     bounds: &[Bound],
     along_m: f64,
 ) -> Result<[Vec<f64>; 3]> {
     let one = |service: Service| -> Result<Vec<f64>> {
-        let series = sheet_k(build, forcing, service)?;
+        let series = sheet_k(build, plant, forcing, service)?;
         Ok(hours_above(build, forcing, &series, bounds, along_m)?)
     };
     std::thread::scope(|scope| {

@@ -27,10 +27,17 @@ pub enum Service {
 
 /// The sheet's hottest place minute by minute through a year of some service \[K\].
 ///
+/// `plant`: the build's own, compiled.
+///
 /// # Errors
 /// As [`march`].
-pub fn sheet_k(build: &Build, forcing: &Forcing, service: Service) -> Result<Vec<f32>, YearError> {
-    let mut plant = Plant::compile(build)?;
+pub fn sheet_k(
+    build: &Build,
+    plant: &Plant,
+    forcing: &Forcing,
+    service: Service,
+) -> Result<Vec<f32>, YearError> {
+    let mut plant = plant.clone();
     if service == Service::Dry {
         plant.drain()?;
     }

@@ -19,7 +19,7 @@ use physics::panel::standard_test::{
 };
 use physics::sun::wind_film_w_m2_k;
 use physics::{Angle, Build};
-use year::Forcing;
+use year::{Forcing, Plant};
 
 use super::check::assumed;
 use super::load::{Disk, Loaded, load};
@@ -73,8 +73,14 @@ pub fn run(asked: &PanelAsked) -> i32 {
 fn panel_wire(loaded: &Loaded, units: Units) -> Result<PanelWire> {
     let build = &loaded.build;
     let panel = build.panel.panels.first().ok_or_else(|| anyhow!("the build has no panel"))?;
-    let forcing = Forcing::of(build, &loaded.climate)?;
-    let stagnation = hot::stagnation(loaded, &forcing, units)?
+    // A harp's table of flows takes as long as a year of light: both at once.
+    let (forcing, plant) = std::thread::scope(|scope| {
+        let plant = scope.spawn(|| Plant::compile(build));
+        let forcing = Forcing::of(build, &loaded.climate);
+        (forcing, plant.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)))
+    });
+    let (forcing, plant) = (forcing?, plant?);
+    let stagnation = hot::stagnation(loaded, &plant, &forcing, units)?
         .ok_or_else(|| anyhow!("the build has no panel"))?;
     let fluid = properties_held(build.circuit.fluid, FLUID_K)?;
     let film = wind_film_w_m2_k(build.sun.wind_film, STANDARD_WIND_M_S)?;

@@ -82,8 +82,10 @@ fn computed(loaded: &Loaded, wish: &Wish) -> Result<()> {
     let result = year::run(&loaded.build, &forcing, &Upset::none(), &mut recorder)?;
     interrupt::check()?;
     progress.step("the panel left idle in the sun");
-    let stagnation =
-        hot::stagnation(loaded, &forcing, if wish.as_json { Units::Metric } else { wish.units })?;
+    let stagnation = {
+        let units = if wish.as_json { Units::Metric } else { wish.units };
+        hot::stagnation(loaded, &Plant::compile(&loaded.build)?, &forcing, units)?
+    };
     interrupt::check()?;
     progress.step("the store fully mixed, and unmixed");
     let bracket = bracket(&loaded.build, &forcing, &result)?;

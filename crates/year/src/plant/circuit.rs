@@ -19,7 +19,7 @@ const NODES_PER_PIPE: usize = 2;
 
 /// Temperatures the flow is tabled for, and how finely.
 const TABLE_K: std::ops::RangeInclusive<f64> = ZERO_CELSIUS_K - 30.0..=ZERO_CELSIUS_K + 150.0;
-const TABLE_NODES: usize = 181;
+const TABLE_NODES: usize = 61;
 /// The same for what a segment takes up: smoother, and dearer to make.
 const SEGMENT_NODES: usize = 19;
 
