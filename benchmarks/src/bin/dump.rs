@@ -73,11 +73,11 @@ fn begun_later(forcing: &Forcing, days: usize) -> Forcing {
 
 fn energies_j(day: &Tally) -> Value {
     json!([
-        day.flows.panel_loss_j,
-        day.flows.panel_heat_j,
-        day.flows.circuit_loss_j,
-        day.flows.coil_heat_j,
-        day.flows.store_loss_j,
+        day.flows().panel_loss_j(),
+        day.flows().panel_heat_j,
+        day.flows().circuit_loss_j,
+        day.flows().coil_heat_j,
+        day.flows().store_loss_j,
         day.tap_heat_j,
         day.topup_heat_j,
         day.pump_s

@@ -7,8 +7,13 @@ use physics::tap::Heater;
 /// What a month, or a year, brought.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Tally {
-    /// Circuit and store.
-    pub flows: Flows,
+    /// Circuit and store in steps through which the fluid flowed.
+    pub moving: Flows,
+    /// The same while it rested: the sun too weak, or the hour wrong, for the pump. What pipes and
+    /// store lost in standing is here whatever held the pump.
+    pub resting: Flows,
+    /// The panels while a limit kept the pump from running: the store full, or the panel too hot.
+    pub barred: Flows,
     /// Let go by the overheat discharge, above the temperature of the cold that refilled it \[J\].
     pub dumped_j: f64,
     /// Carried out of the store by drawn water, above its mains temperature \[J\].
@@ -61,7 +66,9 @@ pub struct Tally {
 impl Tally {
     /// Adds another span's tally.
     pub fn add(&mut self, other: &Tally) {
-        self.flows.add(&other.flows);
+        self.moving.add(&other.moving);
+        self.resting.add(&other.resting);
+        self.barred.add(&other.barred);
         self.dumped_j += other.dumped_j;
         self.tap_heat_j += other.tap_heat_j;
         self.other_heat_j += other.other_heat_j;
@@ -85,6 +92,14 @@ impl Tally {
         self.store_warm_s += other.store_warm_s;
         self.cold_tap_above_20_c_s += other.cold_tap_above_20_c_s;
         self.cold_tap_above_25_c_s += other.cold_tap_above_25_c_s;
+    }
+
+    /// Circuit and store, whatever the fluid did.
+    pub fn flows(&self) -> Flows {
+        let mut flows = self.moving;
+        flows.add(&self.resting);
+        flows.add(&self.barred);
+        flows
     }
 
     /// Mean temperature of the store over the span \[K\].
@@ -173,9 +188,11 @@ pub const KWH_J: f64 = 3.6e6;
 /// Change of stored heat less the flows tallied where they cross, each station by itself: a flow
 /// between two stations stands in both, so no error can hide by leaving one and entering the next.
 pub fn balance(year: &Tally, start: &Stored, end: &Stored) -> Balance {
-    let flows = &year.flows;
-    let panel_j =
-        flows.absorbed_j - flows.panel_loss_j - flows.panel_heat_j - (end.panel_j - start.panel_j);
+    let flows = &year.flows();
+    let panel_j = flows.absorbed_j
+        - flows.panel_loss_j()
+        - flows.panel_heat_j
+        - (end.panel_j - start.panel_j);
     let circuit_j = flows.panel_heat_j
         - flows.circuit_loss_j
         - flows.coil_heat_j

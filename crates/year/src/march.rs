@@ -17,7 +17,7 @@ use crate::plant::Plant;
 use crate::recorder::{Channel, Recorder};
 use crate::result::{Event, EventKind};
 use crate::skip;
-use crate::state::State;
+use crate::state::{Flows, State};
 use crate::step_circuit::{Bench, run_step};
 use crate::step_idle::{idle_panels, idle_pipes};
 use crate::step_store::{self, PassScratch, pass_water};
@@ -207,7 +207,7 @@ impl<'a> March<'a> {
                 let step_s = MINUTE_S * minutes.len() as f64;
                 let flows =
                     idle_panels(self.plant, &self.hour, absorbed_w_m2, step_s, &mut self.state);
-                self.tally.flows.add(&flows);
+                self.at_rest().add(&flows);
             }
             self.note_extremes(first, false);
             self.panel_out_k = self.state.plate_k[self.state.plate_k.len() - 1];
@@ -322,7 +322,7 @@ impl<'a> March<'a> {
             &mut self.state,
             &mut self.bench,
         );
-        self.tally.flows.add(&flows);
+        self.tally.moving.add(&flows);
         self.cover_time(MINUTE_S, before_k);
         self.state.cylinder_k =
             heater::stand(self.plant, MINUTE_S, self.state.cylinder_k, &mut self.tally);
@@ -343,10 +343,20 @@ impl<'a> March<'a> {
         }
         let flows =
             idle_panels(self.plant, &self.hour, did.absorbed_w_m2, MINUTE_S, &mut self.state);
-        self.tally.flows.add(&flows);
+        self.at_rest().add(&flows);
         self.stood_s += MINUTE_S;
         if let Some(&outlet_k) = self.state.plate_k.last() {
             self.panel_out_k = outlet_k;
+        }
+    }
+
+    /// Where panels that rest are booked: by whether a limit holds the pump.
+    fn at_rest(&mut self) -> &mut Flows {
+        let control = &self.state.control;
+        if control.store_full || control.panel_hot {
+            &mut self.tally.barred
+        } else {
+            &mut self.tally.resting
         }
     }
 
@@ -441,7 +451,7 @@ impl<'a> March<'a> {
         }
         let before_k = self.state.store_mean_k();
         if !self.plant.segments.is_empty() {
-            self.tally.flows.circuit_loss_j +=
+            self.tally.resting.circuit_loss_j +=
                 idle_pipes(self.plant, &self.hour, step_s, &mut self.state);
         }
         let flows = step_store::stand(
@@ -451,7 +461,7 @@ impl<'a> March<'a> {
             &mut self.state.layer_k,
             &mut self.bench,
         );
-        self.tally.flows.add(&flows);
+        self.tally.resting.add(&flows);
         self.state.cylinder_k =
             heater::stand(self.plant, step_s, self.state.cylinder_k, &mut self.tally);
         self.cover_time(step_s, before_k);

@@ -38,8 +38,11 @@ impl State {
 pub struct Flows {
     /// Light taken up by the sheets.
     pub absorbed_j: f64,
-    /// From sheets to the surroundings, through cover, back, edge and joints.
-    pub panel_loss_j: f64,
+    /// From sheets through the covers to air and sky; of a bought panel, whose curve does not tell
+    /// its faces apart, all it loses.
+    pub cover_loss_j: f64,
+    /// From sheets through back, edges and joints.
+    pub back_loss_j: f64,
     /// Fluid's gain between the panels' ports.
     pub panel_heat_j: f64,
     /// From pipes to loft and outdoors.
@@ -53,10 +56,16 @@ pub struct Flows {
 }
 
 impl Flows {
+    /// From sheets to the surroundings, all faces together \[J\].
+    pub fn panel_loss_j(&self) -> f64 {
+        self.cover_loss_j + self.back_loss_j
+    }
+
     /// Adds another step's energies.
     pub fn add(&mut self, other: &Flows) {
         self.absorbed_j += other.absorbed_j;
-        self.panel_loss_j += other.panel_loss_j;
+        self.cover_loss_j += other.cover_loss_j;
+        self.back_loss_j += other.back_loss_j;
         self.panel_heat_j += other.panel_heat_j;
         self.circuit_loss_j += other.circuit_loss_j;
         self.coil_heat_j += other.coil_heat_j;
@@ -68,7 +77,8 @@ impl Flows {
     pub(crate) fn times(&self, factor: f64) -> Flows {
         Flows {
             absorbed_j: self.absorbed_j * factor,
-            panel_loss_j: self.panel_loss_j * factor,
+            cover_loss_j: self.cover_loss_j * factor,
+            back_loss_j: self.back_loss_j * factor,
             panel_heat_j: self.panel_heat_j * factor,
             circuit_loss_j: self.circuit_loss_j * factor,
             coil_heat_j: self.coil_heat_j * factor,

@@ -321,9 +321,9 @@ fn stage(step: &Step, pace_1_s: f64, bench: &mut Bench) -> Flows {
         let plate_k = bench.last[panels + place];
         powers.absorbed_j += step.absorbed_w_m2 * segment.area_m2;
         let (top_w_k, rest_w_k) = bench.drains_w_k[place];
-        powers.panel_loss_j += loss.to_sky_w_m2 * segment.area_m2
-            + top_w_k * (plate_k - loss.empty_k)
-            + rest_w_k * (plate_k - loss.air_k);
+        powers.cover_loss_j +=
+            loss.to_sky_w_m2 * segment.area_m2 + top_w_k * (plate_k - loss.empty_k);
+        powers.back_loss_j += rest_w_k * (plate_k - loss.air_k);
     }
     powers.panel_heat_j = rate_w_k * (panels_out.at(coil_out_k) - panels_in.at(coil_out_k));
     let lost_w = |run: &PipeRun, around_k: f64, nodes_k: &[f64]| {
@@ -454,6 +454,6 @@ mod tests {
             .zip(&after.plate_k)
             .map(|(segment, plate_k)| segment.capacity_j_k * (plate_k - (C + 60.0)))
             .sum();
-        assert!((stored_j + flows.panel_loss_j + flows.panel_heat_j).abs() < 1e-6);
+        assert!((stored_j + flows.panel_loss_j() + flows.panel_heat_j).abs() < 1e-6);
     }
 }

@@ -23,15 +23,19 @@ pub(crate) fn idle_panels(
         let start_k = *plate_k;
         let mut near = loss.conductances(start_k);
         let first_k = solve(pace_w_m2_k, start_k, absorbed_w_m2, loss, near);
-        let first_w_m2 = lost_w_m2(first_k, loss, near);
+        let first = lost(first_k, loss, near);
         if (first_k - start_k).abs() > SAME_K {
             near = loss.conductances(first_k);
         }
         let base_k = start_k + (1.0 - GAMMA) / GAMMA * (first_k - start_k);
         let second_k = solve(pace_w_m2_k, base_k, absorbed_w_m2, loss, near);
-        let mean_w_m2 = (1.0 - GAMMA) * first_w_m2 + GAMMA * lost_w_m2(second_k, loss, near);
+        let second = lost(second_k, loss, near);
+        let over_step_j = |first_w_m2: f64, second_w_m2: f64| {
+            ((1.0 - GAMMA) * first_w_m2 + GAMMA * second_w_m2) * segment.area_m2 * step_s
+        };
         *plate_k = second_k;
-        flows.panel_loss_j += mean_w_m2 * segment.area_m2 * step_s;
+        flows.cover_loss_j += over_step_j(first.cover_w_m2, second.cover_w_m2);
+        flows.back_loss_j += over_step_j(first.back_w_m2, second.back_w_m2);
         flows.absorbed_j += absorbed_w_m2 * segment.area_m2 * step_s;
     }
     flows
@@ -54,10 +58,17 @@ fn solve(
         / (pace_w_m2_k + top_w_m2_k + rest_w_m2_k)
 }
 
-fn lost_w_m2(plate_k: f64, loss: &HourLoss, near: Conductances) -> f64 {
-    loss.to_sky_w_m2
-        + near.top_w_m2_k * (plate_k - loss.empty_k)
-        + near.rest_w_m2_k * (plate_k - loss.air_k)
+/// What a square metre of sheet loses, by face.
+struct Lost {
+    cover_w_m2: f64,
+    back_w_m2: f64,
+}
+
+fn lost(plate_k: f64, loss: &HourLoss, near: Conductances) -> Lost {
+    Lost {
+        cover_w_m2: loss.to_sky_w_m2 + near.top_w_m2_k * (plate_k - loss.empty_k),
+        back_w_m2: near.rest_w_m2_k * (plate_k - loss.air_k),
+    }
 }
 
 /// Lets the standing pipes cool for `step_s`, each node by its own exact exponential; returns the

@@ -285,13 +285,13 @@ fn span(build: &Tally, twin: &Tally, sun: &Sunlight, store: &Store) -> MonthWire
     let celsius = |kelvin: f64| kelvin - ZERO_CELSIUS_K;
     let hottest_c = |kelvin: f64| (kelvin > 0.0).then(|| celsius(kelvin));
     let of_taps = |seconds: f64| store.feeds_cold_taps().then_some(seconds / 3600.0);
-    let flows = &build.flows;
+    let flows = build.flows();
     MonthWire {
         horizontal_irradiation_kwh_m2: sun.horizontal_kwh_m2,
         plane_irradiation_kwh_m2: sun.plane_kwh_m2,
         plane_irradiation_kwh: sun.plane_kwh_m2 * sun.area_m2,
         absorbed_kwh: kwh(flows.absorbed_j),
-        panel_loss_kwh: kwh(flows.panel_loss_j),
+        panel_loss_kwh: kwh(flows.panel_loss_j()),
         panel_heat_kwh: kwh(flows.panel_heat_j),
         circuit_loss_kwh: kwh(flows.circuit_loss_j),
         coil_heat_kwh: kwh(flows.coil_heat_j),

@@ -9,6 +9,7 @@ mod lot;
 mod optics_table;
 mod shading;
 mod shape;
+mod sums;
 
 pub use draws::{DrawMinute, FeedMinute, draw_minutes, feed_minutes};
 pub use hours::{HourForcing, hour_forcing};

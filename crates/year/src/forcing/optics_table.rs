@@ -1,7 +1,7 @@
 //! What share of the light a covered sheet takes up, tabled for the minute loop.
 
-use physics::panel::walls::WallShadow;
-use physics::sun::{PanelDirection, Sun};
+use physics::panel::walls::{WallShadow, WallShares};
+use physics::sun::{PanelDirection, PlaneLight, Sun};
 
 /// Cells of the table. Clear glass bends most near grazing light; 512 cells hold it to 0.0005.
 const CELLS: usize = 512;
@@ -13,7 +13,7 @@ pub struct OpticsTable {
     sky: f64,
     band: f64,
     ground: f64,
-    walls: Option<WallShadow>,
+    walls: Option<(WallShadow, WallShares)>,
 }
 
 impl OpticsTable {
@@ -36,16 +36,27 @@ impl OpticsTable {
             sky: self.sky * shares.sky_share,
             band: self.band * shares.band_share,
             ground: self.ground * shares.ground_share,
-            walls: Some(walls),
+            walls: Some((walls, shares)),
             ..self
         }
     }
 
-    /// Share of beam taken up from a direction, past the walls; nothing from behind the plane.
+    /// Share of the sheet that beam from a direction reaches past the walls.
     #[inline]
-    pub fn beam_from(&self, direction: &PanelDirection) -> f64 {
-        let lit = self.walls.as_ref().map_or(1.0, |walls| walls.lit(direction));
-        lit * self.beam(direction.cos_incidence)
+    pub fn lit_share(&self, direction: &PanelDirection) -> f64 {
+        self.walls.as_ref().map_or(1.0, |(walls, _)| walls.lit(direction))
+    }
+
+    /// What of the light on the plane ends on the walls \[W/m2\], where they let beam reach `lit_share` of
+    /// the sheet.
+    #[inline]
+    pub fn on_walls_w_m2(&self, lit_share: f64, light: &PlaneLight) -> f64 {
+        self.walls.as_ref().map_or(0.0, |(_, shares)| {
+            (1.0 - lit_share) * (light.beam_w_m2 + light.circumsolar_w_m2)
+                + (1.0 - shares.sky_share) * light.isotropic_w_m2
+                + (1.0 - shares.band_share) * light.horizon_w_m2
+                + (1.0 - shares.ground_share) * light.ground_w_m2
+        })
     }
 
     /// Share of beam taken up at a cosine of incidence, walls or none; nothing from behind the plane.

@@ -80,7 +80,7 @@ fn a_timer_runs_in_its_hours() {
     assert!((sum.pump_s - 40.0 * 270.0 * 60.0).abs() < 1e-6);
     let night = under(Rule::Timer(vec![ClockSpan { from_min: 1380, to_min: 120 }]));
     let sum = days(&night, &Upset::none(), &mut Recorder::none(), 10);
-    assert!(sum.flows.coil_heat_j < 0.0 && sum.flows.panel_heat_j < 0.0);
+    assert!(sum.flows().coil_heat_j < 0.0 && sum.flows().panel_heat_j < 0.0);
 }
 
 /// Given frost action at 4 C, striding over quiet hours steps over no frost: the whole year's
@@ -102,7 +102,7 @@ fn striding_steps_over_no_frost() {
             strides.frost_s,
             minutes.frost_s
         );
-        let heat_j = |tally: &Tally| tally.flows.coil_heat_j;
+        let heat_j = |tally: &Tally| tally.flows().coil_heat_j;
         assert!(apart(heat_j(&strides), heat_j(&minutes)) < 0.005, "{place:?}");
         println!(
             "{place:?}: frost {:.1} h striding, {:.1} h by the minute",
@@ -184,7 +184,7 @@ fn a_probe_in_the_wrong_place_costs_heat() {
     let heat_j = |place| {
         let mut house = house("first-panel.toml");
         house.build.control.panel_probe_place = place;
-        days(&house, &Upset::none(), &mut Recorder::none(), 365).flows.coil_heat_j
+        days(&house, &Upset::none(), &mut Recorder::none(), 365).flows().coil_heat_j
     };
     let outlet_j = heat_j(PanelProbePlace::Outlet);
     let of = |place| heat_j(place) / outlet_j;
@@ -215,6 +215,6 @@ fn the_stores_probe_on_the_wall_is_nearly_in_the_water() {
     let water = year(StoreProbePlace::Water { height_m });
     let wall = year(StoreProbePlace::Wall { height_m });
     let air = year(StoreProbePlace::LoftAir);
-    assert!((wall.flows.coil_heat_j / water.flows.coil_heat_j - 1.0).abs() < 0.01);
+    assert!((wall.flows().coil_heat_j / water.flows().coil_heat_j - 1.0).abs() < 0.01);
     assert!(air.store_max_k > water.store_max_k + 3.0, "{} K", air.store_max_k);
 }

@@ -23,7 +23,8 @@ pub struct Moment {
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Powers {
     pub absorbed: f64,
-    pub panel_loss: f64,
+    pub cover_loss: f64,
+    pub back_loss: f64,
     pub panel_heat: f64,
     pub circuit_loss: f64,
     pub coil_heat: f64,
@@ -35,13 +36,14 @@ pub struct Powers {
 }
 
 /// How many there are.
-pub const POWERS: usize = 10;
+pub const POWERS: usize = 11;
 
 impl Powers {
     pub fn list(&self) -> [f64; POWERS] {
         [
             self.absorbed,
-            self.panel_loss,
+            self.cover_loss,
+            self.back_loss,
             self.panel_heat,
             self.circuit_loss,
             self.coil_heat,
@@ -89,10 +91,14 @@ pub fn rates(
 
     for (i, segment) in plant.segments.iter().enumerate() {
         let light = moment.absorbed_w_m2 * segment.area_m2;
-        let loss = hour.loss(segment.kind).flux_w_m2(nodes[i]) * segment.area_m2;
+        let hour_loss = hour.loss(segment.kind);
+        let loss = hour_loss.flux_w_m2(nodes[i]) * segment.area_m2;
+        let back_w_m2_k = hour_loss.conductances(nodes[i]).rest_w_m2_k;
+        let back = back_w_m2_k * (nodes[i] - hour.air_k) * segment.area_m2;
         gain[i] += light - loss;
         powers.absorbed += light;
-        powers.panel_loss += loss;
+        powers.cover_loss += loss - back;
+        powers.back_loss += back;
     }
     if !plant.segments.is_empty() {
         for (run, first, around) in [

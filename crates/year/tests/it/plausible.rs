@@ -35,7 +35,7 @@ fn share_and_pump_lie_where_systems_lie() {
         let year = result.build.year();
         let least = if house.build.panel.area_m2() < 2.0 { 0.0 } else { 0.09 };
         assert!((least..=0.60).contains(&result.share()), "{name}: {}", result.share());
-        let pump = year.pump_j / year.flows.panel_heat_j;
+        let pump = year.pump_j / year.flows().panel_heat_j;
         assert!(pump < 0.05, "{name}: pump {pump}");
     }
 }

@@ -88,7 +88,8 @@ fn seconds_year(house: &House, plant: &Plant, decisions: &Decisions) -> Powers {
     }
     let [
         absorbed,
-        panel_loss,
+        cover_loss,
+        back_loss,
         panel_heat,
         circuit_loss,
         coil_heat,
@@ -100,7 +101,8 @@ fn seconds_year(house: &House, plant: &Plant, decisions: &Decisions) -> Powers {
     ] = energies;
     Powers {
         absorbed,
-        panel_loss,
+        cover_loss,
+        back_loss,
         panel_heat,
         circuit_loss,
         coil_heat,
@@ -148,16 +150,18 @@ fn agrees(name: &str, house: &House) {
     let seconds = seconds_year(house, &plant, &decisions);
     let Flows {
         absorbed_j,
-        panel_loss_j,
+        cover_loss_j,
+        back_loss_j,
         panel_heat_j,
         circuit_loss_j,
         coil_heat_j,
         store_loss_j,
         evaporation_j,
-    } = year.flows;
+    } = year.flows();
     let engine = [
         absorbed_j,
-        panel_loss_j,
+        cover_loss_j,
+        back_loss_j,
         panel_heat_j,
         circuit_loss_j,
         coil_heat_j,
@@ -169,7 +173,8 @@ fn agrees(name: &str, house: &House) {
     ];
     let names = [
         "absorbed",
-        "panel loss",
+        "cover loss",
+        "back loss",
         "panel heat",
         "circuit loss",
         "coil heat",

@@ -70,7 +70,7 @@ fn fins_pass_more_heat() {
     let heat_j = |fins| {
         let mut house = house("first-panel.toml");
         house.build.store.coil.fins = fins;
-        built(&house).flows.coil_heat_j
+        built(&house).flows().coil_heat_j
     };
     let fins = |over_m: f64| {
         let tube = house("first-panel.toml").build.store.coil.tube;
