@@ -180,6 +180,7 @@ fn tubes(values: &Values, kind: &str) -> Option<Tubes> {
         tube: tube(values, "panel.tubes")?,
         spacing_m: values.si("panel.tubes.spacing")?,
         bond_w_m_k: values.si("panel.tubes.bond")?,
+        stretches: Vec::new(),
         pattern,
         fins: match kind {
             "fins" => Fins::Strips { width_m: values.si("panel.fin-width")? },

@@ -289,6 +289,7 @@ mod tests {
                 tube,
                 spacing_m: 0.125,
                 bond_w_m_k: 50.0,
+                stretches: Vec::new(),
                 pattern,
                 fins: Fins::OneSheet,
             }),

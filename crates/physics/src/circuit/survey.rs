@@ -172,7 +172,7 @@ fn panel_contents_m3(panel: &Panel) -> f64 {
         },
     };
     let header_m3 = match tubes.pattern {
-        TubePattern::Serpentine { .. } => 0.0,
+        TubePattern::Serpentine { .. } | TubePattern::Route { .. } => 0.0,
         TubePattern::Harp { risers, header, .. } => {
             2.0 * header.contents_m2() * f64::from(risers.saturating_sub(1)) * tubes.spacing_m
         }

@@ -73,19 +73,19 @@ fn passage_j_k(passage: &Passage, fluid: f64) -> f64 {
 }
 
 impl super::Tubes {
-    /// The headers' tube; `None` in a serpentine.
+    /// The headers' tube; `None` where all fluid runs through one tube.
     pub fn header(&self) -> Option<&Tube> {
         match &self.pattern {
             TubePattern::Harp { header, .. } => Some(header),
-            TubePattern::Serpentine { .. } => None,
+            TubePattern::Serpentine { .. } | TubePattern::Route { .. } => None,
         }
     }
 
-    /// Both headers together \[m\], each as long as the risers' spacings; 0 in a serpentine.
+    /// Both headers together \[m\], each as long as the risers' spacings; 0 where there are none.
     pub fn headers_m(&self) -> f64 {
         match self.pattern {
             TubePattern::Harp { risers, .. } => 2.0 * f64::from(risers) * self.spacing_m,
-            TubePattern::Serpentine { .. } => 0.0,
+            TubePattern::Serpentine { .. } | TubePattern::Route { .. } => 0.0,
         }
     }
 }

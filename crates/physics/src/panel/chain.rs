@@ -98,7 +98,7 @@ pub fn film_w_m2_k(
     };
     let bore_m = within("bore of the tube [m]", tubes.tube.bore_m, 1e-4..=1.0)?;
     let length_m = match tubes.pattern {
-        TubePattern::Serpentine { .. } => tubes.length_m(),
+        TubePattern::Serpentine { .. } | TubePattern::Route { .. } => tubes.length_m(),
         TubePattern::Harp { riser_length_m, .. } => riser_length_m,
     };
     let each_kg_s = tube_flow_kg_s(panel, flow_kg_s);
@@ -129,7 +129,8 @@ const NUSSELT_PLATES: f64 = 5.385;
 /// `Q = A FR [S - U (Ti - Ta)]` with `A` the sheet's area. A harp's risers share the flow evenly,
 /// `FR = sum(1 - exp(-U W_i F'_i L/c)) c/(A U)` over risers of `c` W/K each; a serpentine's legs
 /// carry all of it and exchange heat through the sheet between them, or do not where each leg has
-/// a strip of its own. A hollow sheet's channels are risers whose wetted width takes the place of
+/// a strip of its own. A tube laid at will counts as one straight tube along a strip as wide as the
+/// sheet's area over its length. A hollow sheet's channels are risers whose wetted width takes the place of
 /// the tube.
 ///
 /// Sheet and tubes need not match: what the sheet has beyond the tubes lies beside the outermost
@@ -228,9 +229,9 @@ pub fn rim_m(panel: &Built) -> Result<f64, PanelError> {
     let between = within("number of tubes on the sheet", f64::from(tubes), 1.0..=1000.0)? - 1.0;
     let length_m = within("length of a tube on the sheet [m]", length_m, 1e-3..=1e4)?;
     let width_m = panel.sheet.area_m2() / length_m;
-    let (outside_m, spacing_m) = match panel.passage {
+    let (outside_m, spacing_m) = match &panel.passage {
         Passage::Tubes(Tubes { fins: Fins::Strips { width_m }, tube, .. }) => {
-            (tube.outside_m, width_m)
+            (tube.outside_m, *width_m)
         }
         Passage::Tubes(tubes) => (tubes.tube.outside_m, tubes.spacing_m),
         Passage::Hollow(hollow) => (hollow.wetted_m, width_m / f64::from(hollow.channels.max(1))),
@@ -291,6 +292,7 @@ impl Passage {
             Passage::Tubes(tubes) => match tubes.pattern {
                 TubePattern::Serpentine { legs, leg_length_m } => (legs, leg_length_m),
                 TubePattern::Harp { risers, riser_length_m, .. } => (risers, riser_length_m),
+                TubePattern::Route { .. } => (1, tubes.length_m()),
             },
             Passage::Hollow(hollow) => (hollow.channels, hollow.length_m),
         }
@@ -394,7 +396,7 @@ mod tests {
     fn strips_of_their_own() {
         for (panel, least) in [(harp(), 1.0), (serpentine(), 1.0001)] {
             let mut strips = panel.clone();
-            let tubes = *panel.tubes().unwrap();
+            let tubes = panel.tubes().unwrap().clone();
             strips.passage =
                 Passage::Tubes(Tubes { fins: Fins::Strips { width_m: 0.15 }, ..tubes });
             let one_sheet = heat_removal(&panel, 0.02, WATER, 7.0).unwrap();

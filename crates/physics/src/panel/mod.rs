@@ -21,6 +21,7 @@ mod matrix;
 pub mod month;
 pub mod optics;
 mod parts;
+pub mod route;
 #[cfg(test)]
 mod samples;
 pub mod serpentine;

@@ -107,7 +107,7 @@ impl Built {
 }
 
 /// How the fluid passes along the sheet.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Passage {
     /// In tubes that lie on the sheet or carry its fins.
     Tubes(Tubes),
@@ -304,15 +304,19 @@ impl Tube {
 }
 
 /// The tubes on the sheet and their bond to it.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Tubes {
     /// The tube that lies on the sheet.
     pub tube: Tube,
-    /// Distance between neighbours, middle to middle \[m\].
+    /// Distance between neighbours, middle to middle \[m\]; of a tube laid at will, the sheet's
+    /// area over its length.
     pub spacing_m: f64,
     /// Conductance from sheet to tube wall per metre of tube \[W/(m K)\]; 30 and more for solder.
     pub bond_w_m_k: f64,
-    /// Harp or serpentine.
+    /// Stretches whose bond is another one. Only the plate picture sees them: the fin-and-tube chain
+    /// takes one bond for all.
+    pub stretches: Vec<super::route::Stretch>,
+    /// Harp, serpentine, or a tube laid at will.
     pub pattern: TubePattern,
     /// Whether the tubes share one sheet.
     pub fins: Fins,
@@ -331,7 +335,7 @@ pub enum Fins {
 }
 
 /// How the tube is laid.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum TubePattern {
     /// One tube, to and fro.
     Serpentine {
@@ -351,6 +355,11 @@ pub enum TubePattern {
         /// Where the circuit enters and leaves.
         connection: HarpConnection,
     },
+    /// One tube through places on the sheet, laid at will.
+    Route {
+        /// The places in the order of the flow, two or more.
+        points: Vec<super::route::Place>,
+    },
 }
 
 /// Where a harp is entered and left.
@@ -365,9 +374,10 @@ pub enum HarpConnection {
 impl Tubes {
     /// Tube on the sheet, headers not counted \[m\].
     pub fn length_m(&self) -> f64 {
-        match self.pattern {
-            TubePattern::Serpentine { legs, leg_length_m } => f64::from(legs) * leg_length_m,
-            TubePattern::Harp { risers, riser_length_m, .. } => f64::from(risers) * riser_length_m,
+        match &self.pattern {
+            TubePattern::Serpentine { legs, leg_length_m } => f64::from(*legs) * leg_length_m,
+            TubePattern::Harp { risers, riser_length_m, .. } => f64::from(*risers) * riser_length_m,
+            TubePattern::Route { points } => super::route::Pipe::through(points).length_m(),
         }
     }
 }

@@ -24,6 +24,7 @@ pub(crate) fn harp() -> Built {
             tube: copper_tube(0.012, 0.010),
             spacing_m: 0.15,
             bond_w_m_k: 30.0,
+            stretches: Vec::new(),
             pattern: TubePattern::Harp {
                 risers: 6,
                 riser_length_m: 1.8,
@@ -48,7 +49,7 @@ pub(crate) fn serpentine() -> Built {
 /// The same sheet with its tubes laid in some pattern.
 pub(crate) fn with_pattern(pattern: TubePattern) -> Built {
     let mut panel = harp();
-    let Some(tubes) = panel.tubes().copied() else { unreachable!("a harp has tubes") };
+    let Some(tubes) = panel.tubes().cloned() else { unreachable!("a harp has tubes") };
     panel.passage = Passage::Tubes(Tubes { pattern, ..tubes });
     panel
 }

@@ -119,6 +119,7 @@ fn copper_serpentine() -> Panel {
             },
             spacing_m: 0.15,
             bond_w_m_k: 30.0,
+            stretches: Vec::new(),
             pattern: TubePattern::Serpentine { legs: 6, leg_length_m: 1.8 },
             fins: Fins::OneSheet,
         }),

@@ -1,0 +1,179 @@
+//! The picture: temperature of every place, fluid on its way, heat gained and lost.
+
+use physics::panel::route::Place;
+
+use super::error::PlateError;
+use super::grid::Grid;
+use super::iterate::{Still, mixed_k, still};
+use super::question::Question;
+
+/// A sheet at rest in the sun.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Picture {
+    /// How finely the sheet is cut.
+    pub grid: Grid,
+    /// Width of a cell, along the eaves \[m\].
+    pub cell_width_m: f64,
+    /// Height of a cell, up the slope \[m\].
+    pub cell_height_m: f64,
+    /// Temperature of every cell, row by row from the lower left as the sun sees it \[K\].
+    pub sheet_k: Vec<f64>,
+    /// Fluid, film and bond along each tube, in the order of the route's pipes and of the flow.
+    pub tubes: Vec<Vec<Station>>,
+    /// The hottest cell.
+    pub hottest: Spot,
+    /// The coldest cell.
+    pub coldest: Spot,
+    /// Mean of the sheet \[K\].
+    pub mean_k: f64,
+    /// Fluid leaving, all tubes mixed \[K\]; the inlet's where there is no tube.
+    pub outlet_k: f64,
+    /// Sunlight taken up \[W\].
+    pub absorbed_w: f64,
+    /// Heat that the fluid carries away, by what it enters and leaves with \[W\].
+    pub useful_w: f64,
+    /// Heat lost through the covers \[W\].
+    pub top_w: f64,
+    /// Heat lost through the back and by leaking air \[W\].
+    pub back_w: f64,
+    /// Heat lost through the rim \[W\].
+    pub rim_w: f64,
+    /// What is taken up less what is carried away and lost \[W\]: rounding, and what was left when
+    /// the sheet counted as still.
+    pub residual_w: f64,
+    /// Rounds until it was still.
+    pub rounds: usize,
+}
+
+impl Picture {
+    /// Heat lost every way \[W\].
+    pub fn lost_w(&self) -> f64 {
+        self.top_w + self.back_w + self.rim_w
+    }
+}
+
+/// A place on the sheet and how warm it is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spot {
+    /// Middle of the cell.
+    pub place: Place,
+    /// Its temperature \[K\].
+    pub sheet_k: f64,
+}
+
+/// A piece of tube over one row or column of cells.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Station {
+    /// Its middle on the sheet.
+    pub place: Place,
+    /// Where it begins, along the tube from its inlet \[m\].
+    pub from_m: f64,
+    /// Where it ends \[m\].
+    pub to_m: f64,
+    /// Fluid entering it \[K\].
+    pub fluid_k: f64,
+    /// Sheet under it \[K\].
+    pub sheet_k: f64,
+    /// Film coefficient in the tube \[W/(m2 K)\].
+    pub film_w_m2_k: f64,
+    /// Conductance of the bond per metre \[W/(m K)\].
+    pub bond_w_m_k: f64,
+    /// Heat into the fluid \[W\].
+    pub heat_w: f64,
+}
+
+/// The plate picture: heat led along the sheet in both directions, with the tube on it.
+///
+/// The sheet is cut into cells; each balances
+///
+/// ```text
+/// k d sum((Tn - T) h/w) + S A = q(T) A + g(T) rim + sum over tube pieces in it of c (T - Tf)
+/// C dTf = c (T - Tf) along each tube from its inlet;   1/c' = 1/Cb + 1/(pi Di h) + ln(Do/Di)/(2 pi k)
+/// ```
+///
+/// with `q` the loss at the cell's own temperature. The tube takes its heat from the strip of its
+/// outside diameter, which it keeps at one temperature across, as the fin-and-tube chain has it.
+///
+/// `question`: see [`Question`].
+///
+/// Returns heats positive as named: taken up, carried away, lost.
+///
+/// # Valid range
+/// Up to a million cells; tubes on the sheet, a flow above zero in each, stretches that neither
+/// overlap nor reach beyond their tube; else an error. A sheet that nothing cools has no answer. Not
+/// in it: heat led along the tube's own metal and in the insulation sideways, and the covers' own
+/// heat led sideways.
+///
+/// # Source
+/// Fourier's law and a heat balance for each cell (finite volumes: Patankar 1980, chapter 4); strip
+/// and tube as Duffie and Beckman 2006, section 6.5.
+///
+/// # Checked
+/// FN-09 within its 0.001; the fin-and-tube chain within 1 % where its assumptions hold; a smooth
+/// made-up answer to second order; the sum of all heats to a billionth.
+pub fn picture(question: &Question) -> Result<Picture, PlateError> {
+    question.check()?;
+    Ok(draw(question, still(question)?))
+}
+
+fn draw(question: &Question, still: Still) -> Picture {
+    let cells = still.cells;
+    let place = |cell: usize| Place {
+        across_m: ((cell % cells.columns) as f64 + 0.5) * cells.width_m,
+        up_m: ((cell / cells.columns) as f64 + 0.5) * cells.height_m,
+    };
+    let spot = |cell: usize| Spot { place: place(cell), sheet_k: still.sheet_k[cell] };
+    let (mut hottest, mut coldest) = (0, 0);
+    let (mut absorbed_w, mut top_w, mut back_w, mut rim_w) = (0.0, 0.0, 0.0, 0.0);
+    let rim_m = super::assemble::rim_of_cells_m(&cells);
+    for (cell, &sheet_k) in still.sheet_k.iter().enumerate() {
+        if sheet_k > still.sheet_k[hottest] {
+            hottest = cell;
+        }
+        if sheet_k < still.sheet_k[coldest] {
+            coldest = cell;
+        }
+        let area_m2 = cells.area_m2();
+        let through_top_w = area_m2 * question.losses.top_w_m2(sheet_k);
+        absorbed_w += area_m2 * question.absorbed.at_w_m2(cell);
+        top_w += through_top_w;
+        back_w += area_m2 * question.losses.face(sheet_k).0 - through_top_w;
+        rim_w += rim_m[cell] * question.losses.rim(sheet_k).0;
+    }
+    let mut useful_w = 0.0;
+    let mut tubes = Vec::with_capacity(still.streams.len());
+    for (stream, along) in still.streams.iter().zip(&still.alongs) {
+        let rate_w_k = stream.flow_kg_s * still.heat_capacity_j_kg_k;
+        let out_k = along.fluid_k.last().copied().unwrap_or(question.inlet_k);
+        useful_w += rate_w_k * (out_k - question.inlet_k);
+        let stations = stream.pieces.iter().enumerate().map(|(at, piece)| Station {
+            place: piece.place,
+            from_m: piece.from_m,
+            to_m: piece.to_m,
+            fluid_k: along.fluid_k[at],
+            sheet_k: super::fluid::under_k(piece, &still.sheet_k),
+            film_w_m2_k: along.film_w_m2_k[at],
+            bond_w_m_k: piece.bond_w_m_k,
+            heat_w: rate_w_k * (along.fluid_k[at + 1] - along.fluid_k[at]),
+        });
+        tubes.push(stations.collect());
+    }
+    Picture {
+        grid: question.grid,
+        cell_width_m: cells.width_m,
+        cell_height_m: cells.height_m,
+        tubes,
+        hottest: spot(hottest),
+        coldest: spot(coldest),
+        mean_k: still.sheet_k.iter().sum::<f64>() / cells.count() as f64,
+        outlet_k: mixed_k(&still.alongs, &question.shares).unwrap_or(question.inlet_k),
+        absorbed_w,
+        useful_w,
+        top_w,
+        back_w,
+        rim_w,
+        residual_w: absorbed_w - useful_w - top_w - back_w - rim_w,
+        rounds: still.rounds,
+        sheet_k: still.sheet_k,
+    }
+}
