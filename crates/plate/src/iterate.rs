@@ -81,7 +81,7 @@ impl<'a> Sheet<'a> {
     fn rest(self, start: Option<&Still>) -> Result<Still, PlateError> {
         let question = self.question;
         let sheet_k = match start {
-            Some(coarse) => self.from_coarse_k(coarse),
+            Some(coarse) => self.refined_k(coarse),
             None if self.streams.is_empty() => vec![START_K; self.cells.count()],
             None => vec![question.inlet_k; self.cells.count()],
         };
@@ -225,7 +225,7 @@ impl<'a> Sheet<'a> {
     }
 
     /// Temperatures of a coarser sheet, taken by the nearest cell.
-    fn from_coarse_k(&self, coarse: &Still) -> Vec<f64> {
+    fn refined_k(&self, coarse: &Still) -> Vec<f64> {
         let cells = &self.cells;
         let nearest = |at: usize, fine: usize, rough: usize| (2 * at + 1) * rough / (2 * fine);
         (0..cells.count())
