@@ -45,6 +45,14 @@ impl Grid {
         Grid { columns: self.columns.div_ceil(2), rows: self.rows.div_ceil(2) }
     }
 
+    /// As fine or finer, with whole cells to each of so many strips, on cells twice as large too.
+    pub(crate) fn for_strips(self, strips: usize) -> Grid {
+        if strips <= 1 {
+            return self;
+        }
+        Grid { columns: self.columns.next_multiple_of(2 * strips), ..self }
+    }
+
     pub(crate) fn check(&self) -> Result<(), PlateError> {
         let cells = self.columns as f64 * self.rows as f64;
         within("number of cells", cells, 1.0..=MOST_CELLS as f64).map(|_| ())

@@ -17,6 +17,7 @@ mod matrix;
 mod order;
 mod picture;
 mod question;
+mod stretches;
 
 pub use contact::{Bond, Bonds, bonds_along};
 pub use error::PlateError;
@@ -24,3 +25,4 @@ pub use grid::Grid;
 pub use losses::Losses;
 pub use picture::{Picture, Spot, Station, picture};
 pub use question::{Absorbed, FluidInTubes, Inflow, Question};
+pub use stretches::{StretchCost, Study, even_bond_w_m_k, study};

@@ -104,6 +104,7 @@ impl Question {
         let panel = Panel::Built(Box::new(built.clone()));
         let light = optics(&panel, stand.tilt);
         let share = stand.diffuse_share;
+        let strips = route.cuts_m.len() + 1;
         let absorbed_w_m2 = stand.sun_w_m2 * ((1.0 - share) * light.beam(1.0) + share * light.sky);
         Ok(Some(Question {
             sheet: built.sheet,
@@ -117,7 +118,7 @@ impl Question {
             fluid: FluidInTubes::Real(inflow.fluid),
             absorbed: Absorbed::Even(absorbed_w_m2),
             losses: Losses::of(built, stand, inflow.inlet_k, absorbed_w_m2)?,
-            grid: Grid::of(&built.sheet, cell_m)?,
+            grid: Grid::of(&built.sheet, cell_m)?.for_strips(strips),
         }))
     }
 

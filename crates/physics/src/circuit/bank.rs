@@ -20,7 +20,7 @@ pub const RISER_ENDS_K: f64 = 1.5;
 ///
 /// A serpentine is one tube with a return bend ([`RETURN_BEND_K`]) between each two legs; a harp
 /// is risers with [`RISER_ENDS_K`] between headers of one spacing's length each; a tube laid at will
-/// has [`turns_loss`] at its turns. A hollow sheet and
+/// has its share of a return bend for each turn. A hollow sheet and
 /// a bought panel cost what their loss figure says, on the velocity in a port.
 pub fn panel_path(panel: &Panel) -> Path {
     match panel {

@@ -8,4 +8,5 @@ mod chain;
 mod laws;
 mod made_up;
 mod samples;
+mod seams;
 mod serpentine;
