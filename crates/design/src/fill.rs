@@ -458,6 +458,10 @@ fn wanted(parameter: &Parameter) -> (&'static str, String) {
         Form::DaySpans => {
             ("[[\"07-20\", \"08-02\"]]", "first and last day, month and day".to_owned())
         }
+        Form::Places => (
+            "[[\"50 mm\", \"40 mm\"], [\"50 mm\", \"900 mm\"]]",
+            "places to the right and up from the sheet's lower left corner".to_owned(),
+        ),
         Form::Count => ("...", range("a whole number")),
         Form::Worded(kind, words) => {
             let words: Vec<&str> = words.iter().map(|word| word.word).collect();

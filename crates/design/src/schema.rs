@@ -140,6 +140,11 @@ fn forms(form: Form) -> Vec<Value> {
             let span = json!({ "type": "array", "items": day, "minItems": 2, "maxItems": 2 });
             vec![json!({ "type": "array", "items": span })]
         }
+        Form::Places => {
+            let one = json!({ "anyOf": quantity(Kind::Length) });
+            let place = json!({ "type": "array", "items": one, "minItems": 2, "maxItems": 2 });
+            vec![json!({ "type": "array", "items": place, "minItems": 2 })]
+        }
     }
 }
 

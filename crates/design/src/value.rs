@@ -6,6 +6,7 @@ use crate::parameters::{Default, Form, Parameter, Spread, parameter_at};
 use crate::quantity::{self, Kind, QuantityFault, Units, show};
 use crate::values::Value;
 use physics::climate::MONTH_STARTS_DAY;
+use physics::panel::route::Place;
 use physics::tap::DaySpan;
 
 /// A value as TOML has it, before its meaning is known.
@@ -106,6 +107,7 @@ pub fn read(parameter: &Parameter, raw: &Raw) -> Result<Read, Fault> {
         Form::Monthly(kind) => monthly(parameter, raw, kind)?,
         Form::Clock => clock(raw)?,
         Form::DaySpans => day_spans(raw)?,
+        Form::Places => places(parameter, raw)?,
     };
     Ok(Read { shown: shown(parameter.form, &value), value, origin: Origin::Written })
 }
@@ -137,6 +139,7 @@ pub fn shown(form: Form, value: &Value) -> String {
         }
         (_, Value::Minute(minute)) => format!("{:02}:{:02}", minute / 60, minute % 60),
         (_, Value::Days(days)) => format!("{} spans", days.len()),
+        (_, Value::Places(places)) => format!("{} places", places.len()),
         (_, Value::Si(si)) => format!("{si}"),
         (_, Value::Months(_)) => "twelve months".to_owned(),
     }
@@ -432,6 +435,36 @@ fn day_spans(raw: &Raw) -> Result<Value, Fault> {
         days.push(DaySpan { first: day(first)?, last: day(last)? });
     }
     Ok(Value::Days(days))
+}
+
+fn places(parameter: &Parameter, raw: &Raw) -> Result<Value, Fault> {
+    let expected =
+        "two places or more, each to the right and up from the sheet's lower left corner";
+    let hint = "write for instance [[\"50 mm\", \"40 mm\"], [\"50 mm\", \"900 mm\"]]";
+    let fault = |raw: &Raw| wrong_sort(raw, expected, hint);
+    let Raw::List(list) = raw else { return Err(fault(raw)) };
+    if list.len() < 2 {
+        return Err(fault(raw));
+    }
+    let mut places: Vec<Place> = Vec::with_capacity(list.len());
+    for pair in list {
+        let Raw::List(both) = pair else { return Err(fault(pair)) };
+        let [across, up] = both.as_slice() else { return Err(fault(pair)) };
+        let place = Place {
+            across_m: quantity(parameter, across, Kind::Length)?,
+            up_m: quantity(parameter, up, Kind::Length)?,
+        };
+        if places.last().is_some_and(|before| before.to_m(&place) < 1e-6) {
+            return Err(Fault {
+                code: "place-twice",
+                expected: "places that differ from the one before".to_owned(),
+                says: format!("Place {} of the route is where the one before is", places.len() + 1),
+                hint: "take one of the two out".to_owned(),
+            });
+        }
+        places.push(place);
+    }
+    Ok(Value::Places(places))
 }
 
 fn day(text: &str) -> Result<u16, Fault> {

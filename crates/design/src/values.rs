@@ -2,6 +2,7 @@
 
 use crate::origin::Origin;
 use crate::problem::Span;
+use physics::panel::route::Place;
 use physics::tap::DaySpan;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -29,6 +30,8 @@ pub enum Value {
     Minute(u16),
     /// Spans of days.
     Days(Vec<DaySpan>),
+    /// Places on the sheet.
+    Places(Vec<Place>),
 }
 
 /// What stands at one place.
@@ -209,6 +212,14 @@ impl Values {
     pub fn days(&self, place: &str) -> Option<&[DaySpan]> {
         match self.value(place)? {
             Value::Days(days) => Some(days),
+            _ => None,
+        }
+    }
+
+    /// Places on the sheet.
+    pub fn places(&self, place: &str) -> Option<&[Place]> {
+        match self.value(place)? {
+            Value::Places(places) => Some(places),
             _ => None,
         }
     }

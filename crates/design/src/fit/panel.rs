@@ -2,6 +2,7 @@
 
 mod covers;
 mod kinds;
+mod route;
 
 use super::{Misfit, length, report};
 use crate::problem::Severity;
@@ -23,6 +24,7 @@ pub(super) fn check(desk: &mut Desk, values: &Values) {
         report(desk, values, misfit);
     }
     kinds::check(desk, values);
+    route::check(desk, values);
     covers::check(desk, values);
 }
 

@@ -64,6 +64,9 @@ pub enum Form {
     Clock,
     /// Spans of days, `[["07-20", "08-02"]]`.
     DaySpans,
+    /// Places on the sheet, each to the right and up from its lower left corner,
+    /// `[["50 mm", "40 mm"], ["50 mm", "900 mm"]]`.
+    Places,
 }
 
 /// A word that stands for a quantity.

@@ -34,6 +34,11 @@ pub(super) const SECTIONS: &[Section] = &[
         help: "The tubes on the sheet.",
     },
     Section {
+        path: "panel.tubes.stretch[]",
+        presence: Presence::Among(&Presence::List(0), "panel.kind", TUBED),
+        help: "Stretches of tube whose bond is another one, listed by position.",
+    },
+    Section {
         path: "panel.tubes.header",
         presence: Presence::When("panel.tubes.pattern", "harp"),
         help: "The headers of a harp.",
@@ -101,6 +106,21 @@ const BONDS: &[Word] = &[
         source: "tube and sheet are one body: no joint that resists",
         certainty: "common practice",
     },
+];
+
+/// What a stretch may be bonded by: as a whole tube, or not at all.
+const STRETCH_BONDS: &[Word] = &[
+    Word {
+        word: "missed",
+        value: "0.5 W/m K",
+        source: "still air half a millimetre deep, 0.027 W/m K, under 10 mm of tube",
+        certainty: "computed",
+    },
+    BONDS[0],
+    BONDS[1],
+    BONDS[2],
+    BONDS[3],
+    BONDS[4],
 ];
 
 const JOINTS: &[Word] = &[
@@ -182,9 +202,10 @@ const SHEET: &[Parameter] = &[
     parameter("panel.sheet.emittance", Form::Quantity(Kind::Share), "Long-wave emittance of the coated face.")
         .within("0.02", "1")
         .of("coating", Field::Emittance),
-    parameter("panel.tubes.pattern", Form::Choice(&["serpentine", "harp"]), "One tube to and fro, or risers between headers."),
+    parameter("panel.tubes.pattern", Form::Choice(&["serpentine", "harp", "route"]), "One tube to and fro, risers between headers, or a tube laid at will."),
     parameter("panel.tubes.spacing", Form::Quantity(Kind::Length), "Distance between neighbours, middle to middle.")
-        .within("10 mm", "1 m"),
+        .within("10 mm", "1 m")
+        .only("pattern", &["serpentine", "harp"]),
     parameter("panel.tubes.bond", Form::Worded(Kind::BondConductance, BONDS), "How well the tube is joined to the sheet, per metre of tube.")
         .within("0.1 W/m K", "100000 W/m K")
         .unknown(Spread {
@@ -226,6 +247,37 @@ const LAID: &[Parameter] = &[
     )
     .within("50 mm", "6 m")
     .only("pattern", &["harp"]),
+    parameter(
+        "panel.tubes.route",
+        Form::Places,
+        "Places the tube passes in the order of the flow, each to the right and up from the sheet's lower left corner.",
+    )
+    .only("pattern", &["route"]),
+    parameter(
+        "panel.tubes.stretch[].riser",
+        Form::Count,
+        "Which riser of a harp, counted from 1 next to the inlet.",
+    )
+    .within("1", "200")
+    .absent(),
+    parameter(
+        "panel.tubes.stretch[].from",
+        Form::Quantity(Kind::Length),
+        "Where it begins, along the tube from its inlet; a serpentine's bends are not counted.",
+    )
+    .within("0 m", "500 m"),
+    parameter(
+        "panel.tubes.stretch[].to",
+        Form::Quantity(Kind::Length),
+        "Where it ends, along the tube from its inlet.",
+    )
+    .within("0 m", "500 m"),
+    parameter(
+        "panel.tubes.stretch[].bond",
+        Form::Worded(Kind::BondConductance, STRETCH_BONDS),
+        "How well the tube is joined to the sheet there, per metre of tube.",
+    )
+    .within("0 W/m K", "100000 W/m K"),
     parameter(
         "panel.tubes.connection",
         Form::Choice(&["same-side", "opposite-corner"]),

@@ -15,7 +15,7 @@ mod tap;
 mod trial;
 
 pub use hot_parts::HotPart;
-pub(crate) use panel::clear_transmittance;
+pub(crate) use panel::{clear_transmittance, stretches};
 pub use site::Sited;
 pub use stock::{Piece, Stock};
 pub(crate) use tap::note_demand;

@@ -5,6 +5,7 @@ mod certificate;
 use super::parts::{layer, layers, tube};
 use crate::values::Values;
 use physics::panel::optics::extinction_1_m;
+use physics::panel::route::{Pipe, Stretch};
 use physics::panel::{
     Bank, BoxAir, BoxWalls, Built, Cover, DiffuseAngle, Edge, Fins, HarpConnection, Hollow, Join,
     Panel, Passage, Sheet, TubePattern, Tubes,
@@ -163,6 +164,44 @@ fn pattern(values: &Values) -> Option<((u32, f64), &str)> {
 }
 
 fn tubes(values: &Values, kind: &str) -> Option<Tubes> {
+    let (pattern, spacing_m) = laid(values, kind)?;
+    Some(Tubes {
+        tube: tube(values, "panel.tubes")?,
+        spacing_m,
+        bond_w_m_k: values.si("panel.tubes.bond")?,
+        stretches: stretches(values)?,
+        pattern,
+        fins: match kind {
+            "fins" => Fins::Strips { width_m: values.si("panel.fin-width")? },
+            _ => Fins::OneSheet,
+        },
+    })
+}
+
+/// Stretches with another bond.
+pub(crate) fn stretches(values: &Values) -> Option<Vec<Stretch>> {
+    (0..values.members("panel.tubes.stretch"))
+        .map(|at| {
+            let si = |key: &str| values.si(&format!("panel.tubes.stretch[{at}].{key}"));
+            let riser = values.count(&format!("panel.tubes.stretch[{at}].riser")).unwrap_or(1);
+            Some(Stretch {
+                tube: (riser as usize).saturating_sub(1),
+                from_m: si("from")?,
+                to_m: si("to")?,
+                bond_w_m_k: si("bond")?,
+            })
+        })
+        .collect()
+}
+
+/// The pattern, and how far apart its tubes lie \[m\]: for a tube laid at will, the sheet's area over
+/// its length.
+fn laid(values: &Values, kind: &str) -> Option<(TubePattern, f64)> {
+    if let Some(points) = values.places("panel.tubes.route") {
+        let length_m = Pipe::through(points).length_m();
+        let spacing_m = sheet(values, kind)?.area_m2() / length_m;
+        return Some((TubePattern::Route { points: points.to_vec() }, spacing_m));
+    }
     let ((count, length_m), word) = pattern(values)?;
     let pattern = match word {
         "harp" => TubePattern::Harp {
@@ -176,15 +215,5 @@ fn tubes(values: &Values, kind: &str) -> Option<Tubes> {
         },
         _ => TubePattern::Serpentine { legs: count, leg_length_m: length_m },
     };
-    Some(Tubes {
-        tube: tube(values, "panel.tubes")?,
-        spacing_m: values.si("panel.tubes.spacing")?,
-        bond_w_m_k: values.si("panel.tubes.bond")?,
-        stretches: Vec::new(),
-        pattern,
-        fins: match kind {
-            "fins" => Fins::Strips { width_m: values.si("panel.fin-width")? },
-            _ => Fins::OneSheet,
-        },
-    })
+    Some((pattern, values.si("panel.tubes.spacing")?))
 }

@@ -13,7 +13,7 @@ const MAY_KNOW: [(&str, &[&str]); 9] = [
     ("trials", &["physics", "plate", "design", "year"]),
     ("sheets", &["physics", "plate", "design", "year", "advice", "trials"]),
     ("warmfeed", &["physics", "plate", "design", "year", "advice", "trials", "sheets"]),
-    ("benchmarks", &["physics", "design", "year"]),
+    ("benchmarks", &["physics", "plate", "design", "year"]),
 ];
 
 /// Tests may build their subject from a design file: the one arrow that tests alone may draw.
