@@ -26,6 +26,8 @@ pub struct Picture {
     pub coldest: Spot,
     /// Mean of the sheet \[K\].
     pub mean_k: f64,
+    /// Fluid leaving each tube \[K\].
+    pub outlets_k: Vec<f64>,
     /// Fluid leaving, all tubes mixed \[K\]; the inlet's where there is no tube.
     pub outlet_k: f64,
     /// Sunlight taken up \[W\].
@@ -142,9 +144,11 @@ fn draw(question: &Question, still: Still) -> Picture {
     }
     let mut useful_w = 0.0;
     let mut tubes = Vec::with_capacity(still.streams.len());
+    let mut outlets_k = Vec::with_capacity(still.streams.len());
     for (stream, along) in still.streams.iter().zip(&still.alongs) {
         let rate_w_k = stream.flow_kg_s * still.heat_capacity_j_kg_k;
         let out_k = along.fluid_k.last().copied().unwrap_or(question.inlet_k);
+        outlets_k.push(out_k);
         useful_w += rate_w_k * (out_k - question.inlet_k);
         let stations = stream.pieces.iter().enumerate().map(|(at, piece)| Station {
             place: piece.place,
@@ -166,6 +170,7 @@ fn draw(question: &Question, still: Still) -> Picture {
         hottest: spot(hottest),
         coldest: spot(coldest),
         mean_k: still.sheet_k.iter().sum::<f64>() / cells.count() as f64,
+        outlets_k,
         outlet_k: mixed_k(&still.alongs, &question.shares).unwrap_or(question.inlet_k),
         absorbed_w,
         useful_w,

@@ -66,6 +66,9 @@ pub struct Check {
 pub struct PanelAsked {
     /// The design file
     pub build: PathBuf,
+    /// Draw the sheet: hottest and coldest place, and what each stretch of another bond costs
+    #[arg(long)]
+    pub plate: bool,
     /// Print one JSON document
     #[arg(long)]
     pub json: bool,

@@ -10,6 +10,7 @@ mod interrupt;
 mod print;
 mod progress;
 mod sample;
+mod seams;
 mod sums;
 mod view;
 mod wire;

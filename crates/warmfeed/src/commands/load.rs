@@ -3,19 +3,24 @@
 use std::path::{Path, PathBuf};
 
 use design::problem::{Problem, Severity, Span};
+use design::quantity::{Kind, Units, show};
 use design::weather::read_weather;
 use design::{Design, Origins};
 use physics::{Build, Climate};
 
 use super::chain;
-use crate::{files, print, view};
+use crate::{files, print, seams, view};
 
 /// A build ready to be computed, and all that was said of its files.
 pub struct Loaded {
     /// The design as read.
     pub design: Design,
-    /// The build at its climate.
+    /// The build at its climate, one even bond in the place of each panel's stretches.
     pub build: Build,
+    /// The build as drawn, stretches and all.
+    pub drawn: Build,
+    /// That even bond \[W/(m K)\]; `None` where no panel has stretches.
+    pub even_bond_w_m_k: Option<f64>,
     /// Where its values come from.
     pub origins: Origins,
     /// The climate.
@@ -114,7 +119,53 @@ pub fn load(path: &Path, source: &dyn Source) -> Result<Loaded, Said> {
     if said.has_fault() {
         return Err(said);
     }
-    Ok(Loaded { design, build: sited.build, origins: sited.origins, climate, said })
+    let drawn = sited.build;
+    let (build, even_bond_w_m_k) = match seams::evened(&drawn) {
+        Ok(Some((build, bond_w_m_k))) => {
+            said.problems.push(even_bond(&name, bond_w_m_k));
+            (build, Some(bond_w_m_k))
+        }
+        Ok(None) => (drawn.clone(), None),
+        Err(error) => {
+            said.problems.push(not_evened(&name, &error));
+            return Err(said);
+        }
+    };
+    Ok(Loaded { design, build, drawn, even_bond_w_m_k, origins: sited.origins, climate, said })
+}
+
+/// That the year goes by another bond than the written one.
+fn even_bond(name: &str, bond_w_m_k: f64) -> Problem {
+    let bond = show(Kind::BondConductance, bond_w_m_k, Units::Metric);
+    Problem {
+        code: "even-bond",
+        severity: Severity::Note,
+        file: name.to_owned(),
+        span: Span::default(),
+        place: "panel.tubes.stretch".to_owned(),
+        found: "stretches with another bond".to_owned(),
+        expected: bond.clone(),
+        says: format!(
+            "Curve and year take one bond for all of the tube, {bond}: with it the sheet gains what it does with its stretches"
+        ),
+        hint: "`warmfeed panel --plate` shows the sheet itself and what each stretch costs"
+            .to_owned(),
+    }
+}
+
+/// That no even bond was found in the place of the stretches.
+fn not_evened(name: &str, error: &anyhow::Error) -> Problem {
+    Problem {
+        code: "no-even-bond",
+        severity: Severity::Fault,
+        file: name.to_owned(),
+        span: Span::default(),
+        place: "panel.tubes.stretch".to_owned(),
+        found: chain(error),
+        expected: "a sheet whose heat can be reckoned with its stretches".to_owned(),
+        says: format!("The sheet with its stretches cannot be reckoned: {}", chain(error)),
+        hint: "look at the stretches and at the sheet's and the tube's sizes".to_owned(),
+    }
 }
 
 /// A path as a design file means it: from the design's own folder.

@@ -4,6 +4,7 @@ mod check;
 mod load;
 mod new;
 mod panel;
+mod plate;
 mod schema;
 mod series;
 mod sum;

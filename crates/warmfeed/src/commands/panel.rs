@@ -1,5 +1,6 @@
 //! `panel`: one panel by itself, its heat first.
 
+use ::plate::Inflow;
 use anyhow::{Result, anyhow};
 use design::quantity::{Kind, Units, show};
 use physics::ZERO_CELSIUS_K;
@@ -23,6 +24,7 @@ use year::{Forcing, Plant};
 
 use super::check::assumed;
 use super::load::{Disk, Loaded, load};
+use super::plate::{self, Sitter};
 use super::{DONE, WRONG_INPUT, failed_json, json, not_completed};
 use crate::arguments::PanelAsked;
 use crate::wire::{
@@ -51,7 +53,7 @@ pub fn run(asked: &PanelAsked) -> i32 {
     };
     loaded.said.tell();
     let units = if asked.json { Units::Metric } else { asked.units.into() };
-    let printed = panel_wire(&loaded, units).and_then(|wire| {
+    let printed = panel_wire(&loaded, asked, units).and_then(|wire| {
         if asked.json {
             return print::out(&json(&wire));
         }
@@ -70,7 +72,7 @@ pub fn run(asked: &PanelAsked) -> i32 {
 }
 
 /// The figures; sentences in them in the units asked for, keys always in their own.
-fn panel_wire(loaded: &Loaded, units: Units) -> Result<PanelWire> {
+fn panel_wire(loaded: &Loaded, asked: &PanelAsked, units: Units) -> Result<PanelWire> {
     let build = &loaded.build;
     let panel = build.panel.panels.first().ok_or_else(|| anyhow!("the build has no panel"))?;
     // A harp's table of flows takes as long as a year of light: both at once.
@@ -96,6 +98,22 @@ fn panel_wire(loaded: &Loaded, units: Units) -> Result<PanelWire> {
         let inlet_k = mean_k - 0.5 * (guess.outlet_k - guess.inlet_k);
         steady(panel, &stand, flow_kg_s, &fluid, inlet_k)?
     };
+    let conditions = conditions(&stand, units);
+    let picture = asked
+        .plate
+        .then(|| {
+            let fluid = build.circuit.fluid;
+            plate::picture(&Sitter {
+                drawn: &loaded.drawn,
+                forcing: &forcing,
+                stand: &stand,
+                inflow: Inflow { fluid, inlet_k: shown.inlet_k, flow_kg_s },
+                chain: &shown,
+                even_bond_w_m_k: loaded.even_bond_w_m_k,
+                conditions: conditions.clone(),
+            })
+        })
+        .transpose()?;
     let capacity_j_k = capacity_j_k(panel, fluid.volume_heat_j_m3_k())?;
     let loss_w_k = panel.area_m2() * fitted.curve.a1_w_m2_k;
     let rate_w_k = flow_kg_s * fluid.heat_capacity_j_kg_k;
@@ -109,7 +127,7 @@ fn panel_wire(loaded: &Loaded, units: Units) -> Result<PanelWire> {
             area_m2: gross_m2,
             area_kind: loaded.design.area_kind.to_owned(),
             flow_kg_s,
-            conditions: conditions(&stand, units),
+            conditions,
         },
         points: fitted
             .points
@@ -128,6 +146,7 @@ fn panel_wire(loaded: &Loaded, units: Units) -> Result<PanelWire> {
             back_loss_w_m2_k: shown.back_loss_w_m2_k,
             edge_loss_w_m2_k: shown.edge_loss_w_m2_k,
             plate_mean_c: shown.plate_mean_k - ZERO_CELSIUS_K,
+            picture,
         },
         capacity_kj_k: capacity_j_k / 1000.0,
         time_constant_min: time_constant_s(capacity_j_k, loss_w_k, rate_w_k)? / 60.0,

@@ -4,6 +4,7 @@ mod assumed;
 mod cautions;
 mod circuit;
 mod panel;
+mod plate;
 mod problems;
 mod rulers;
 mod sum;

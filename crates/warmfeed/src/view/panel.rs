@@ -4,6 +4,7 @@ use design::quantity::{Kind, Units, show};
 use physics::ZERO_CELSIUS_K;
 
 use super::Paper;
+use super::plate::plate;
 use super::table::{Align, Table};
 use super::text::broken;
 use crate::wire::{KindWire, PanelWire, StagnationWire};
@@ -18,6 +19,10 @@ pub fn panel(wire: &PanelWire, paper: Paper) -> String {
     text.push_str(&sheet(wire, units));
     text.push('\n');
     text.push_str(&flow_and_mass(wire, paper));
+    if let Some(picture) = &wire.plate.picture {
+        text.push('\n');
+        text.push_str(&plate(picture, paper));
+    }
     text
 }
 

@@ -6,6 +6,7 @@
 mod check;
 mod circuit;
 mod panel;
+mod plate;
 mod problem;
 mod sum;
 mod year;
@@ -16,6 +17,7 @@ pub use panel::{
     AngleWire, EfficiencyWire, FlowWire, KindWire, MassWire, ModifierWire, PanelWire, PartWire,
     PlateWire, PointWire, StagnationWire,
 };
+pub use plate::{PictureWire, SpotWire, StretchWire, TubePointWire, TubeWire};
 pub use problem::ProblemWire;
 pub use sum::{SumWire, SumsWire};
 pub use year::{

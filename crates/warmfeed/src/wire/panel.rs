@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::check::AssumedWire;
+use super::plate::PictureWire;
 use super::problem::ProblemWire;
 
 /// What `warmfeed panel --json` prints: one panel of the build.
@@ -98,6 +99,9 @@ pub struct PlateWire {
     pub edge_loss_w_m2_k: f64,
     /// Mean of the sheet.
     pub plate_mean_c: f64,
+    /// The sheet drawn to scale; only where the plate picture was asked for.
+    #[serde(flatten, skip_serializing_if = "Option::is_none")]
+    pub picture: Option<PictureWire>,
 }
 
 /// Heat that nothing takes away.
