@@ -52,10 +52,10 @@ pub enum PlateError {
     NotStill {
         /// Rounds that were made.
         rounds: usize,
-        /// Largest heat that a cell is still short of \[W/m2\].
-        short_w_m2: f64,
-        /// Heat at which a cell would have been at rest \[W/m2\].
-        wanted_w_m2: f64,
+        /// Heat that all cells together are still short of \[W\].
+        short_w: f64,
+        /// Heat at which they would have been at rest \[W\].
+        wanted_w: f64,
     },
     /// Equations without a single answer: nothing takes heat from the sheet.
     NoAnswer {
@@ -95,9 +95,9 @@ impl fmt::Display for PlateError {
             PlateError::Beyond { tube, to_m, length_m } => {
                 write!(out, "a stretch ends at {to_m} m of tube {tube}, which is {length_m} m long")
             }
-            PlateError::NotStill { rounds, short_w_m2, wanted_w_m2 } => write!(
+            PlateError::NotStill { rounds, short_w, wanted_w } => write!(
                 out,
-                "the sheet's temperatures do not come to rest: after {rounds} rounds a cell is short of {short_w_m2} W/m2, and {wanted_w_m2} is asked"
+                "the sheet's temperatures do not come to rest: after {rounds} rounds its cells are short of {short_w} W together, and {wanted_w} is asked"
             ),
             PlateError::NoAnswer { cells } => {
                 write!(

@@ -1,7 +1,5 @@
 //! The sheet's temperatures come to rest with the fluid's.
 
-use physics::matter::fluid::properties_held;
-
 use super::assemble::{Stencil, rim_of_cells_m};
 use super::contact::pieces;
 use super::error::PlateError;
@@ -9,15 +7,18 @@ use super::fluid::{Along, Stream, under_k};
 use super::grid::Cells;
 use super::krylov::{Patience, System, minimal_residual, norm};
 use super::matrix::Factor;
-use super::question::{Absorbed, FluidInTubes, Question};
+use super::question::{Absorbed, Question};
 
-/// Heat that a cell may be short of when the sheet counts as still \[W/m2\]: a hundredth of a
-/// millionth of full sun.
-const STILL_W_M2: f64 = 1e-5;
+/// Part of the heat that moves which all cells together may be short of when the sheet counts as
+/// still.
+const STILL: f64 = 1e-8;
 /// Last place to which a sheet's temperature is known \[K\]: rounding below 512 K.
 const LAST_PLACE_K: f64 = 256.0 * f64::EPSILON;
 /// Most rounds; four to six are usual.
 const MOST_ROUNDS: usize = 60;
+/// Part of the heat still short that a round's straight equations may leave: what is bent in them
+/// leaves as much.
+const LEFT_A_ROUND: f64 = 3e-3;
 /// Cells from which a coarser grid is asked for a start.
 const MANY_CELLS: usize = 4000;
 
@@ -27,7 +28,6 @@ pub(crate) struct Still {
     pub sheet_k: Vec<f64>,
     pub streams: Vec<Stream>,
     pub alongs: Vec<Along>,
-    pub heat_capacity_j_kg_k: f64,
     pub rounds: usize,
 }
 
@@ -56,7 +56,6 @@ struct Sheet<'a> {
 struct Here {
     sheet_k: Vec<f64>,
     alongs: Vec<Along>,
-    heat_capacity_j_kg_k: f64,
     /// Heat each cell is short of \[W\]: what it gets less what it gives.
     short_w: Vec<f64>,
     /// Growth of each cell's loss \[W/K\].
@@ -85,37 +84,25 @@ impl<'a> Sheet<'a> {
             None if self.streams.is_empty() => vec![START_K; self.cells.count()],
             None => vec![question.inlet_k; self.cells.count()],
         };
-        let heat_capacity = match (question.fluid, start) {
-            (_, Some(coarse)) => coarse.heat_capacity_j_kg_k,
-            (FluidInTubes::Even(side), _) => side.heat_capacity_j_kg_k,
-            (FluidInTubes::Real(fluid), _) => {
-                properties_held(fluid, question.inlet_k)?.heat_capacity_j_kg_k
-            }
-        };
-        let mut here = self.stand(sheet_k, heat_capacity)?;
+        let mut here = self.stand(sheet_k)?;
         let own_w_k = self.own_w_k(&here);
         let mut factor = Factor::of(&self.cells, &self.stencil, &own_w_k)?;
         if start.is_some() {
             // The coarse cells' edges are smoothed, the fluid as it is.
             let mut change_k = here.short_w.clone();
             factor.solve(&mut change_k);
-            here = self.stand(sum(&here.sheet_k, &change_k, 1.0), here.heat_capacity_j_kg_k)?;
+            here = self.stand(sum(&here.sheet_k, &change_k, 1.0))?;
         }
-        // Thick sheets in small cells: no closer than rounding lets a cell's balance be known.
-        let stiffest_w_k = (0..own_w_k.len())
-            .map(|cell| own_w_k[cell] + self.stencil.around_w_k(&self.cells, cell))
-            .fold(0.0, f64::max);
-        let still_w = (STILL_W_M2 * self.cells.area_m2()).max(4.0 * LAST_PLACE_K * stiffest_w_k);
-        let mut most_w = f64::INFINITY;
+        let still_w = self.still_w(&own_w_k);
+        let mut short_w = f64::INFINITY;
         for rounds in 0..MOST_ROUNDS {
-            most_w = here.short_w.iter().fold(0.0, |most, short| short.abs().max(most));
-            if most_w <= still_w {
+            short_w = here.short_w.iter().map(|short_w| short_w.abs()).sum();
+            if short_w <= still_w {
                 return Ok(Still {
                     cells: self.cells,
                     sheet_k: here.sheet_k,
                     streams: self.streams,
                     alongs: here.alongs,
-                    heat_capacity_j_kg_k: here.heat_capacity_j_kg_k,
                     rounds,
                 });
             }
@@ -123,25 +110,33 @@ impl<'a> Sheet<'a> {
                 apply: |change_k: &[f64]| self.image_w(&here, change_k),
                 near: |side: &mut [f64]| factor.solve(side),
             };
-            let left = (0.3 * still_w / most_w).clamp(1e-8, 1e-2);
+            let left = (0.3 * still_w / short_w).clamp(LEFT_A_ROUND, 0.3);
             let patience = Patience { left, steps: 40 };
             let change_k = minimal_residual(&mut system, &here.short_w, patience);
             here = self.stepped(&here, &change_k)?;
         }
-        Err(PlateError::NotStill {
-            rounds: MOST_ROUNDS,
-            short_w_m2: most_w / self.cells.area_m2(),
-            wanted_w_m2: still_w / self.cells.area_m2(),
-        })
+        Err(PlateError::NotStill { rounds: MOST_ROUNDS, short_w, wanted_w: still_w })
+    }
+
+    /// Heat that all cells together may be short of when the sheet counts as still \[W\].
+    ///
+    /// The heat that moves is the light taken up, and what would be lost by a kelvin. Thick sheets in
+    /// small cells: no closer than rounding lets the cells' balances be known.
+    fn still_w(&self, own_w_k: &[f64]) -> f64 {
+        let (mut moved_w, mut rounding_w) = (0.0, 0.0);
+        for (cell, own_w_k) in own_w_k.iter().enumerate() {
+            moved_w += self.cells.area_m2() * self.question.absorbed.at_w_m2(cell).abs() + own_w_k;
+            rounding_w += LAST_PLACE_K * (own_w_k + self.stencil.around_w_k(&self.cells, cell));
+        }
+        (STILL * moved_w).max(rounding_w)
     }
 
     /// A whole step, or a part of it where the whole one would lead further away.
     fn stepped(&self, here: &Here, change_k: &[f64]) -> Result<Here, PlateError> {
         let before = norm(&here.short_w);
-        let heat_capacity = self.heat_capacity(here)?;
         let mut part = 1.0;
         loop {
-            let next = self.stand(sum(&here.sheet_k, change_k, part), heat_capacity)?;
+            let next = self.stand(sum(&here.sheet_k, change_k, part))?;
             if norm(&next.short_w) < before || part < 1e-3 {
                 return Ok(next);
             }
@@ -150,7 +145,7 @@ impl<'a> Sheet<'a> {
     }
 
     /// Balance of every cell at some temperatures.
-    fn stand(&self, sheet_k: Vec<f64>, heat_capacity_j_kg_k: f64) -> Result<Here, PlateError> {
+    fn stand(&self, sheet_k: Vec<f64>) -> Result<Here, PlateError> {
         let question = self.question;
         let area_m2 = self.cells.area_m2();
         let mut short_w = Vec::with_capacity(sheet_k.len());
@@ -170,54 +165,43 @@ impl<'a> Sheet<'a> {
         self.stencil.add_led_w(&self.cells, &sheet_k, &mut short_w);
         let mut alongs = Vec::with_capacity(self.streams.len());
         for stream in &self.streams {
-            let along = stream.march(question, heat_capacity_j_kg_k, &sheet_k)?;
-            for (at, piece) in stream.pieces.iter().enumerate() {
+            let along = stream.march(question, &sheet_k)?;
+            for (piece, step) in stream.pieces.iter().zip(&along.steps) {
                 for &(cell, share) in &piece.touched {
-                    let above_k = sheet_k[cell] - along.fluid_k[at];
-                    short_w[cell] -= share * along.taken_w_k[at] * above_k;
+                    short_w[cell] -= share * step.taken_w_k * (sheet_k[cell] - step.fluid_k);
                 }
             }
             alongs.push(along);
         }
-        Ok(Here { sheet_k, alongs, heat_capacity_j_kg_k, short_w, slope_w_k })
-    }
-
-    /// Heat capacity of the fluid halfway between its inlet and the mean of what leaves.
-    fn heat_capacity(&self, here: &Here) -> Result<f64, PlateError> {
-        let FluidInTubes::Real(fluid) = self.question.fluid else {
-            return Ok(here.heat_capacity_j_kg_k);
-        };
-        let out_k = mixed_k(&here.alongs, &self.question.shares).unwrap_or(self.question.inlet_k);
-        let mean_k = 0.5 * (self.question.inlet_k + out_k);
-        Ok(properties_held(fluid, mean_k)?.heat_capacity_j_kg_k)
+        Ok(Here { sheet_k, alongs, short_w, slope_w_k })
     }
 
     /// What each cell gives by its own temperature, losses and tube \[W/K\].
     fn own_w_k(&self, here: &Here) -> Vec<f64> {
         let mut own_w_k = here.slope_w_k.clone();
         for (stream, along) in self.streams.iter().zip(&here.alongs) {
-            for (piece, taken_w_k) in stream.pieces.iter().zip(&along.taken_w_k) {
+            for (piece, step) in stream.pieces.iter().zip(&along.steps) {
                 for &(cell, share) in &piece.touched {
-                    own_w_k[cell] += share * taken_w_k;
+                    own_w_k[cell] += share * step.taken_w_k;
                 }
             }
         }
         own_w_k
     }
 
-    /// What cells give more where their temperatures change by so much, the films as they are.
+    /// What cells give more where their temperatures change by so much.
     fn image_w(&self, here: &Here, change_k: &[f64]) -> Vec<f64> {
         let mut got_w: Vec<f64> =
             change_k.iter().zip(&here.slope_w_k).map(|(change, slope)| -change * slope).collect();
         self.stencil.add_led_w(&self.cells, change_k, &mut got_w);
         for (stream, along) in self.streams.iter().zip(&here.alongs) {
-            let rate_w_k = stream.flow_kg_s * here.heat_capacity_j_kg_k;
             let mut fluid_k = 0.0;
-            for (piece, &taken_w_k) in stream.pieces.iter().zip(&along.taken_w_k) {
+            for (piece, step) in stream.pieces.iter().zip(&along.steps) {
+                let less_w = step.yielded_w_k * fluid_k;
                 for &(cell, share) in &piece.touched {
-                    got_w[cell] -= share * taken_w_k * (change_k[cell] - fluid_k);
+                    got_w[cell] -= share * (step.taken_w_k * change_k[cell] - less_w);
                 }
-                fluid_k += taken_w_k * (under_k(piece, change_k) - fluid_k) / rate_w_k;
+                fluid_k += (step.taken_w_k * under_k(piece, change_k) - less_w) / step.rate_w_k;
             }
         }
         got_w.iter_mut().for_each(|heat_w| *heat_w = -*heat_w);
@@ -240,17 +224,6 @@ impl<'a> Sheet<'a> {
 
 /// A sheet without tubes begins at this temperature \[K\].
 const START_K: f64 = 300.0;
-
-/// Fluid from all tubes mixed by their shares \[K\]; `None` without tubes.
-pub(crate) fn mixed_k(alongs: &[Along], shares: &[f64]) -> Option<f64> {
-    let leaving = alongs
-        .iter()
-        .zip(shares)
-        .filter_map(|(along, share)| along.fluid_k.last().map(|fluid_k| (share, fluid_k)));
-    let (whole, sum_k) = leaving
-        .fold((0.0, 0.0), |(whole, sum_k), (share, out_k)| (whole + share, sum_k + share * out_k));
-    (whole > 0.0).then(|| sum_k / whole)
-}
 
 fn sum(values: &[f64], change: &[f64], part: f64) -> Vec<f64> {
     values.iter().zip(change).map(|(value, change)| value + part * change).collect()

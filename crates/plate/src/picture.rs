@@ -2,9 +2,11 @@
 
 use physics::panel::route::Place;
 
+use super::assemble::rim_of_cells_m;
 use super::error::PlateError;
+use super::fluid::under_k;
 use super::grid::Grid;
-use super::iterate::{Still, mixed_k, still};
+use super::iterate::{Still, still};
 use super::question::Question;
 
 /// A sheet at rest in the sun.
@@ -32,7 +34,7 @@ pub struct Picture {
     pub outlet_k: f64,
     /// Sunlight taken up \[W\].
     pub absorbed_w: f64,
-    /// Heat that the fluid carries away, by what it enters and leaves with \[W\].
+    /// Heat that the fluid carries away, taken along the tubes \[W\].
     pub useful_w: f64,
     /// Heat lost through the covers \[W\].
     pub top_w: f64,
@@ -127,7 +129,7 @@ fn draw(question: &Question, still: Still) -> Picture {
     let spot = |cell: usize| Spot { place: place(cell), sheet_k: still.sheet_k[cell] };
     let (mut hottest, mut coldest) = (0, 0);
     let (mut absorbed_w, mut top_w, mut back_w, mut rim_w) = (0.0, 0.0, 0.0, 0.0);
-    let rim_m = super::assemble::rim_of_cells_m(&cells);
+    let rim_m = rim_of_cells_m(&cells);
     for (cell, &sheet_k) in still.sheet_k.iter().enumerate() {
         if sheet_k > still.sheet_k[hottest] {
             hottest = cell;
@@ -142,26 +144,22 @@ fn draw(question: &Question, still: Still) -> Picture {
         back_w += area_m2 * question.losses.face(sheet_k).0 - through_top_w;
         rim_w += rim_m[cell] * question.losses.rim(sheet_k).0;
     }
-    let mut useful_w = 0.0;
-    let mut tubes = Vec::with_capacity(still.streams.len());
-    let mut outlets_k = Vec::with_capacity(still.streams.len());
+    let mut tubes: Vec<Vec<Station>> = Vec::with_capacity(still.streams.len());
     for (stream, along) in still.streams.iter().zip(&still.alongs) {
-        let rate_w_k = stream.flow_kg_s * still.heat_capacity_j_kg_k;
-        let out_k = along.fluid_k.last().copied().unwrap_or(question.inlet_k);
-        outlets_k.push(out_k);
-        useful_w += rate_w_k * (out_k - question.inlet_k);
-        let stations = stream.pieces.iter().enumerate().map(|(at, piece)| Station {
+        let stations = stream.pieces.iter().zip(&along.steps).map(|(piece, step)| Station {
             place: piece.place,
             from_m: piece.from_m,
             to_m: piece.to_m,
-            fluid_k: along.fluid_k[at],
-            sheet_k: super::fluid::under_k(piece, &still.sheet_k),
-            film_w_m2_k: along.film_w_m2_k[at],
+            fluid_k: step.fluid_k,
+            sheet_k: under_k(piece, &still.sheet_k),
+            film_w_m2_k: step.film_w_m2_k,
             bond_w_m_k: piece.bond_w_m_k,
-            heat_w: rate_w_k * (along.fluid_k[at + 1] - along.fluid_k[at]),
+            heat_w: step.heat_w,
         });
         tubes.push(stations.collect());
     }
+    let useful_w = tubes.iter().flatten().map(|station| station.heat_w).sum::<f64>();
+    let outlets_k: Vec<f64> = still.alongs.iter().map(|along| along.outlet_k).collect();
     Picture {
         grid: question.grid,
         cell_width_m: cells.width_m,
@@ -170,8 +168,8 @@ fn draw(question: &Question, still: Still) -> Picture {
         hottest: spot(hottest),
         coldest: spot(coldest),
         mean_k: still.sheet_k.iter().sum::<f64>() / cells.count() as f64,
+        outlet_k: mixed_k(&outlets_k, question),
         outlets_k,
-        outlet_k: mixed_k(&still.alongs, &question.shares).unwrap_or(question.inlet_k),
         absorbed_w,
         useful_w,
         top_w,
@@ -181,4 +179,12 @@ fn draw(question: &Question, still: Still) -> Picture {
         rounds: still.rounds,
         sheet_k: still.sheet_k,
     }
+}
+
+/// Fluid from all tubes mixed by their shares of the flow \[K\]; the inlet's where there is no tube.
+fn mixed_k(outlets_k: &[f64], question: &Question) -> f64 {
+    let leaving = outlets_k.iter().zip(&question.shares);
+    let (whole, sum_k) = leaving
+        .fold((0.0, 0.0), |(whole, sum_k), (out_k, share)| (whole + share, sum_k + share * out_k));
+    if whole > 0.0 { sum_k / whole } else { question.inlet_k }
 }
