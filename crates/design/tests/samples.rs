@@ -97,6 +97,53 @@ fn the_others_mean_what_they_say() {
     assert_eq!(harp.stock.expect("stock").tubes[0].count, 6);
 }
 
+/// The missed seams are stretches of a harp's risers, counted from 0; the words stand for what the
+/// catalogue of bonds says.
+#[test]
+fn the_missed_seams_lie_where_they_were_missed() {
+    let design = sample("missed-seams").design.expect("a design");
+    let build = design.at(&flat_climate(52.5, 13.4, None), "missed-seams.toml").build;
+    let panel = build.panel.panels[0].built().expect("made at home");
+    let tubes = panel.tubes().expect("tubes on a sheet");
+    let laid: Vec<(usize, f64, f64, f64)> = tubes
+        .stretches
+        .iter()
+        .map(|one| (one.tube, one.from_m, one.to_m, one.bond_w_m_k))
+        .collect();
+    assert_eq!(
+        laid,
+        [(2, 0.4, 1.1, 0.5), (5, 1.55, 1.9, 0.5), (7, 0.2, 0.23, 0.5), (4, 0.0, 0.6, 5.0)]
+    );
+    assert_eq!(tubes.bond_w_m_k, 100.0);
+}
+
+/// Given the first panel with its tube laid at will over four places. Expected: a route through
+/// them, its spacing the sheet's area over its length (by hand: 0.72 m2 over 1.0 + 0.4 + 1.0 m), and
+/// no word on legs or spacing.
+#[test]
+fn a_tube_may_be_laid_at_will() {
+    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../samples/first-panel.toml");
+    let text = std::fs::read_to_string(path).expect("the sample stands");
+    let text = text
+        .replacen("pattern = \"serpentine\"", "pattern = \"route\"", 1)
+        .replacen("spacing = \"95 mm\"\n", "", 1)
+        .replacen("legs = 6\n", "", 1)
+        .replacen(
+            "leg-length = \"1.1 m\"",
+            "route = [[\"10 cm\", \"10 cm\"], [\"10 cm\", \"1.1 m\"], [\"0.5 m\", \"1100 mm\"], [\"0.5 m\", \"0.1 m\"]]",
+            1,
+        );
+    let reading = read_design("route.toml", text.as_bytes());
+    assert!(reading.problems.iter().all(|problem| !problem.is_fault()), "{:?}", reading.problems);
+    let design = reading.design.expect("a design");
+    let build = design.at(&flat_climate(54.605, -5.929, None), "route.toml").build;
+    let tubes = build.panel.panels[0].built().and_then(|built| built.tubes()).expect("tubes");
+    let TubePattern::Route { points } = &tubes.pattern else { panic!("{:?}", tubes.pattern) };
+    assert_eq!(points.len(), 4);
+    assert!((tubes.length_m() - 2.4).abs() < 1e-12);
+    assert!((tubes.spacing_m - 0.72 / 2.4).abs() < 1e-12);
+}
+
 /// Given the first panel (tilt 35 deg, facing south) at places of both hemispheres, at the tropics and
 /// at the equator, and turned round: a warning that names latitude and facing exactly where the noon
 /// sun stands behind the panel. South of 23.5 S the noon sun is always in the north (astronomy).

@@ -18,7 +18,7 @@ macro_rules! job_book {
     };
 }
 
-static FILES: [(&str, &[u8]); 11] = job_book![
+static FILES: [(&str, &[u8]); 12] = job_book![
     "first-panel.toml",
     "larger-tubes.toml",
     "pair-better-back.toml",
@@ -26,6 +26,7 @@ static FILES: [(&str, &[u8]); 11] = job_book![
     "thermostat-shed.toml",
     "bought-selective.toml",
     "radiator-pair.toml",
+    "missed-seams.toml",
     "weather/README.md",
     "weather/pvgis-tmy_belfast_54.605_-5.929.csv",
     "weather/pvgis-tmy_berlin_52.496_13.414.csv",

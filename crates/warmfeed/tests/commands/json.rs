@@ -4,7 +4,7 @@ use serde_json::Value;
 
 use crate::program::run;
 
-const BUILDS: [&str; 7] = [
+const BUILDS: [&str; 8] = [
     "first-panel.toml",
     "larger-tubes.toml",
     "pair-better-back.toml",
@@ -12,6 +12,7 @@ const BUILDS: [&str; 7] = [
     "thermostat-shed.toml",
     "bought-selective.toml",
     "radiator-pair.toml",
+    "missed-seams.toml",
 ];
 
 pub fn document(arguments: &[&str], status: i32) -> Value {

@@ -6,6 +6,7 @@ mod json;
 mod new;
 mod panel;
 mod pinned;
+mod plate;
 mod program;
 mod series;
 mod sum;
