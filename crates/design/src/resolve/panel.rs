@@ -22,6 +22,7 @@ pub(crate) fn bank(values: &Values) -> Option<Bank> {
             (_, "series") => Join::Series(ones),
             _ => Join::Parallel(ones),
         },
+        links: Vec::new(),
     })
 }
 

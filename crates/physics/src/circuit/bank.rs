@@ -1,11 +1,12 @@
 //! The panels as the fluid meets them.
 
 use super::error::CircuitError;
-use super::harp::Harp;
+use super::harp::{Harp, Ladder, ladder_flow};
 use super::network::{Medium, Path, divide};
+use super::parts::Pipe;
 use super::pipe::Run;
 use crate::panel::route::Place;
-use crate::panel::{Bank, Join, Panel, Passage, TubePattern, Tubes};
+use crate::panel::{Bank, Join, Panel, Passage, Rungs, TubePattern, Tubes};
 
 /// Loss figure of one return bend of a serpentine, its own length included.
 ///
@@ -32,6 +33,29 @@ pub fn panel_path(panel: &Panel) -> Path {
     }
 }
 
+/// The risers and headers of a harp; `None` for any other pattern.
+pub fn harp_of(tubes: &Tubes) -> Option<Harp> {
+    let TubePattern::Harp { risers, riser_length_m, header, connection } = &tubes.pattern else {
+        return None;
+    };
+    Some(Harp {
+        risers: *risers,
+        riser: Run {
+            bore_m: tubes.tube.bore_m,
+            length_m: *riser_length_m,
+            roughness_m: tubes.tube.roughness_m,
+            fittings_loss: RISER_ENDS_K,
+        },
+        header: Run {
+            bore_m: header.bore_m,
+            length_m: tubes.spacing_m,
+            roughness_m: header.roughness_m,
+            fittings_loss: 0.0,
+        },
+        connection: *connection,
+    })
+}
+
 fn ports_path(bore_m: f64, fittings_loss: f64) -> Path {
     Path::Run(Run { bore_m, length_m: 0.0, roughness_m: 0.0, fittings_loss })
 }
@@ -48,17 +72,7 @@ fn tubes_path(tubes: &Tubes) -> Path {
             let bends = f64::from(legs.saturating_sub(1));
             Path::Run(run(f64::from(legs) * leg_length_m, bends * RETURN_BEND_K))
         }
-        TubePattern::Harp { risers, riser_length_m, header, connection } => Path::Harp(Harp {
-            risers,
-            riser: run(riser_length_m, RISER_ENDS_K),
-            header: Run {
-                bore_m: header.bore_m,
-                length_m: tubes.spacing_m,
-                roughness_m: header.roughness_m,
-                fittings_loss: 0.0,
-            },
-            connection,
-        }),
+        TubePattern::Harp { .. } => harp_of(tubes).map_or(Path::Series(Vec::new()), Path::Harp),
         TubePattern::Route { ref points } => Path::Run(run(tubes.length_m(), turns_loss(points))),
     }
 }
@@ -94,19 +108,62 @@ pub fn bank_path(bank: &Bank) -> Result<Path, CircuitError> {
     join_path(bank, &bank.join)
 }
 
+/// How a flow divides in a bank: a tree of the same shape as its [`Join`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct Divided {
+    /// Flow through this part, its sign that of the whole \[kg/s\].
+    pub flow_kg_s: f64,
+    /// The flow through the parts it is made of, in their order.
+    pub parts: Vec<Divided>,
+}
+
+/// Divides a flow through all of a bank.
+///
+/// - `flow_kg_s`: through the whole bank; negative runs backwards.
+///
+/// # Valid range
+/// A join that names a panel or pipe the bank does not have, a branch without any resistance beside
+/// others, and links too narrow to be solved are each a [`CircuitError`].
+///
+/// # Source
+/// Each branching by [`divide`] or [`ladder_flow`].
+///
+/// # Checked
+/// G-02 (two panels beside each other), G-08 (direct return) to 1e-6.
+pub fn divided(bank: &Bank, flow_kg_s: f64, medium: &Medium) -> Result<Divided, CircuitError> {
+    share(bank, &bank.join, flow_kg_s, medium)
+}
+
 /// Flow through each panel \[kg/s\], in the order of [`Bank::panels`].
 ///
 /// - `flow_kg_s`: through the whole bank.
 ///
 /// Panels the join leaves out get 0.
+///
+/// # Valid range
+/// As [`divided`].
 pub fn panel_flows_kg_s(
     bank: &Bank,
     flow_kg_s: f64,
     medium: &Medium,
 ) -> Result<Vec<f64>, CircuitError> {
     let mut flows_kg_s = vec![0.0; bank.panels.len()];
-    share(bank, &bank.join, (flow_kg_s, medium), &mut flows_kg_s)?;
+    gather(&bank.join, &divided(bank, flow_kg_s, medium)?, &mut flows_kg_s);
     Ok(flows_kg_s)
+}
+
+fn gather(join: &Join, divided: &Divided, flows_kg_s: &mut [f64]) {
+    match join {
+        Join::One(place) => flows_kg_s[*place] += divided.flow_kg_s,
+        Join::Pipe(_) => {}
+        Join::Series(joins)
+        | Join::Parallel(joins)
+        | Join::Ladder(Rungs { branches: joins, .. }) => {
+            for (join, part) in joins.iter().zip(&divided.parts) {
+                gather(join, part, flows_kg_s);
+            }
+        }
+    }
 }
 
 /// Bore of one tube of a panel through which `flow_kg_s` runs, and the flow in it (a harp's mean
@@ -132,8 +189,10 @@ pub fn passage_reynolds(panel: &Panel, flow_kg_s: f64, viscosity_pa_s: f64) -> f
 fn join_path(bank: &Bank, join: &Join) -> Result<Path, CircuitError> {
     match join {
         Join::One(place) => Ok(panel_path(panel_at(bank, *place)?)),
+        Join::Pipe(place) => Ok(Path::Run(link_at(bank, *place)?.run())),
         Join::Series(joins) => Ok(Path::Series(join_paths(bank, joins)?)),
         Join::Parallel(joins) => Ok(Path::Parallel(join_paths(bank, joins)?)),
+        Join::Ladder(rungs) => Ok(Path::Ladder(Box::new(ladder(bank, rungs)?))),
     }
 }
 
@@ -141,30 +200,43 @@ fn join_paths(bank: &Bank, joins: &[Join]) -> Result<Vec<Path>, CircuitError> {
     joins.iter().map(|join| join_path(bank, join)).collect()
 }
 
+fn ladder(bank: &Bank, rungs: &Rungs) -> Result<Ladder, CircuitError> {
+    Ok(Ladder {
+        rungs: join_paths(bank, &rungs.branches)?,
+        link: Path::Run(link_at(bank, rungs.link)?.run()),
+        connection: rungs.connection,
+    })
+}
+
 fn share(
     bank: &Bank,
     join: &Join,
-    (flow_kg_s, medium): (f64, &Medium),
-    flows_kg_s: &mut [f64],
-) -> Result<(), CircuitError> {
-    match join {
+    flow_kg_s: f64,
+    medium: &Medium,
+) -> Result<Divided, CircuitError> {
+    let each = |joins: &[Join], flows_kg_s: &[f64]| -> Result<Vec<Divided>, CircuitError> {
+        let pairs = joins.iter().zip(flows_kg_s);
+        pairs.map(|(join, &flow_kg_s)| share(bank, join, flow_kg_s, medium)).collect()
+    };
+    let parts = match join {
         Join::One(place) => {
             panel_at(bank, *place)?;
-            flows_kg_s[*place] += flow_kg_s;
+            Vec::new()
         }
-        Join::Series(joins) => {
-            for join in joins {
-                share(bank, join, (flow_kg_s, medium), flows_kg_s)?;
-            }
+        Join::Pipe(place) => {
+            link_at(bank, *place)?;
+            Vec::new()
         }
+        Join::Series(joins) => each(joins, &vec![flow_kg_s; joins.len()])?,
         Join::Parallel(joins) => {
-            let division = divide(&join_paths(bank, joins)?, flow_kg_s, medium)?;
-            for (join, branch_kg_s) in joins.iter().zip(division.flows_kg_s) {
-                share(bank, join, (branch_kg_s, medium), flows_kg_s)?;
-            }
+            each(joins, &divide(&join_paths(bank, joins)?, flow_kg_s, medium)?.flows_kg_s)?
         }
-    }
-    Ok(())
+        Join::Ladder(rungs) => {
+            let flow = ladder_flow(&ladder(bank, rungs)?, flow_kg_s, medium)?;
+            each(&rungs.branches, &flow.risers_kg_s)?
+        }
+    };
+    Ok(Divided { flow_kg_s, parts })
 }
 
 fn panel_at(bank: &Bank, place: usize) -> Result<&Panel, CircuitError> {
@@ -172,6 +244,14 @@ fn panel_at(bank: &Bank, place: usize) -> Result<&Panel, CircuitError> {
         what: "the place of a panel in the join",
         value: place as f64,
         must: "one of the bank's panels, counted from 0",
+    })
+}
+
+fn link_at(bank: &Bank, place: usize) -> Result<&Pipe, CircuitError> {
+    bank.links.get(place).ok_or(CircuitError::Impossible {
+        what: "the place of a pipe in the join",
+        value: place as f64,
+        must: "one of the bank's links, counted from 0",
     })
 }
 

@@ -5,6 +5,7 @@ pub mod boiling;
 pub mod error;
 pub mod film;
 pub mod friction;
+pub mod gravity;
 pub mod harp;
 pub mod network;
 mod parts;

@@ -2,7 +2,7 @@
 
 use super::error::CircuitError;
 use super::friction::{FrictionMethod, HelixWall, friction_helix};
-use super::harp::{Harp, harp_flow};
+use super::harp::{Harp, Ladder, harp_flow, ladder_flow};
 use super::pipe::{Run, drop_with, pressure_drop};
 use crate::balance::{crossing, inverse_power};
 use crate::matter::fluid::FluidProperties;
@@ -25,6 +25,8 @@ pub enum Path {
     Series(Vec<Path>),
     /// Side by side: the flow divides and meets again.
     Parallel(Vec<Path>),
+    /// Side by side, with pipes from one branch to the next.
+    Ladder(Box<Ladder>),
 }
 
 /// What runs, and how its friction is reckoned.
@@ -62,6 +64,7 @@ impl Path {
             Path::Harp(harp) => Ok(harp_flow(harp, flow_kg_s, medium)?.drop_pa),
             Path::Series(parts) => parts.iter().map(|part| part.drop_pa(flow_kg_s, medium)).sum(),
             Path::Parallel(branches) => Ok(divide(branches, flow_kg_s, medium)?.drop_pa),
+            Path::Ladder(ladder) => Ok(ladder_flow(ladder, flow_kg_s, medium)?.drop_pa),
         }
     }
 

@@ -1,5 +1,6 @@
 //! What a build says of its circuit.
 
+use super::pipe::Run;
 use crate::matter::fluid::Fluid;
 use crate::panel::Tube;
 
@@ -12,8 +13,8 @@ pub struct Circuit {
     pub flow_pipe: Vec<Pipe>,
     /// The cool pipe, from the coil to the panels: stretches in the order of the flow, 1 or more.
     pub return_pipe: Vec<Pipe>,
-    /// The pump.
-    pub pump: Pump,
+    /// The pump; `None` where the fluid's own weight moves it.
+    pub pump: Option<Pump>,
     /// What keeps the fluid from running backwards.
     pub check_valve: CheckValve,
     /// Heights, and what holds the circuit under pressure.
@@ -37,6 +38,18 @@ pub struct Pipe {
     pub outdoor_share: f64,
 }
 
+impl Pipe {
+    /// The pipe as the flow meets it.
+    pub fn run(&self) -> Run {
+        Run {
+            bore_m: self.tube.bore_m,
+            length_m: self.length_m,
+            roughness_m: self.tube.roughness_m,
+            fittings_loss: self.fittings_loss,
+        }
+    }
+}
+
 /// The pump's curve and its draw of electricity.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Pump {
@@ -58,13 +71,28 @@ pub struct CurvePoint {
 /// What keeps the fluid from running backwards at night.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum CheckValve {
-    /// None: the fluid may run by its own weight when the pump stands.
+    /// None: the fluid may run by its own weight either way when the pump stands.
     None,
-    /// Fitted, with its loss figure on the flow pipe's velocity.
+    /// Fitted, held shut by a spring: it opens for a pump, and for nothing else.
     Fitted {
-        /// Loss figure when open.
+        /// Loss figure when open, on the flow pipe's velocity.
         open_loss: f64,
     },
+    /// A light flap, which the fluid's own weight opens forwards, and nothing backwards.
+    Flap {
+        /// Loss figure when open, on the flow pipe's velocity.
+        open_loss: f64,
+    },
+}
+
+impl CheckValve {
+    /// Loss figure when open; 0 where none is fitted.
+    pub fn open_loss(&self) -> f64 {
+        match *self {
+            CheckValve::None => 0.0,
+            CheckValve::Fitted { open_loss } | CheckValve::Flap { open_loss } => open_loss,
+        }
+    }
 }
 
 /// How high each part of the circuit lies over the store's base, and what holds its pressure.

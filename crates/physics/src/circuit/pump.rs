@@ -3,8 +3,9 @@
 use super::bank::{bank_path, panel_flows_kg_s, passage_reynolds};
 use super::error::CircuitError;
 use super::friction::FrictionMethod;
+use super::gravity::{BRIGHT_COLD_K, Legs, bright_heat_w, gravity_flow};
 use super::network::{Medium, Path};
-use super::parts::{CheckValve, Circuit, CurvePoint, Pipe, Pump};
+use super::parts::{Circuit, CurvePoint, Pipe, Pump};
 use super::pipe::Run;
 use crate::GRAVITY_M_S2;
 use crate::balance::crossing;
@@ -33,6 +34,9 @@ pub struct WorkingPoint {
 /// with fluid of one temperature. What hot and cold legs weigh differently is left out; it is a
 /// few hundredths of a metre. Friction by Churchill 1977, the coil by Schmidt 1967.
 ///
+/// Without a pump the flow is what a bright hour's heat keeps up by the fluid's own weight, from a
+/// return pipe at [`BRIGHT_COLD_K`], whatever temperature is asked: see [`gravity_flow`].
+///
 /// - `circuit`: fluid, pipes, pump, valve.
 /// - `panels`: the bank; none is legal and loses nothing.
 /// - `coil`: its tube and turn.
@@ -54,7 +58,7 @@ pub fn working_point(
     let fluid = properties(circuit.fluid, temperature_k)?;
     let point = working_point_of(circuit, panels, coil, &fluid)?;
     let flow_m3_s = point.flow_kg_s / fluid.density_kg_m3;
-    match circuit.pump.curve.last() {
+    match circuit.pump.as_ref().and_then(|pump| pump.curve.last()) {
         Some(last) if flow_m3_s > last.flow_m3_s => {
             Err(CircuitError::BeyondCurve { flow_m3_s, last_m3_s: last.flow_m3_s })
         }
@@ -70,14 +74,22 @@ pub fn working_point_of(
     fluid: &FluidProperties,
 ) -> Result<WorkingPoint, CircuitError> {
     let medium = Medium { fluid: *fluid, method: FrictionMethod::Churchill1977 };
-    let bank = bank_path(panels)?;
-    let round = Path::Series(vec![
-        flow_pipe_path(circuit),
-        return_pipe_path(circuit),
-        coil_path(coil),
-        bank.clone(),
-    ]);
-    let point = balance(&circuit.pump, &round, &medium)?;
+    let point = match &circuit.pump {
+        Some(pump) => balance(pump, &round_path(circuit, panels, coil)?, &medium)?,
+        None => {
+            let legs = Legs {
+                return_pipe: return_pipe_path(circuit),
+                between: Path::Series(vec![coil_path(coil), bank_path(panels)?]),
+                flow_pipe: flow_pipe_path(circuit),
+            };
+            let flow = gravity_flow(circuit, coil, &legs, bright_heat_w(panels), BRIGHT_COLD_K)?;
+            Balance {
+                flow_kg_s: flow.flow_kg_s,
+                head_m: flow.drive_pa / (fluid.density_kg_m3 * GRAVITY_M_S2),
+                drop_pa: flow.drive_pa,
+            }
+        }
+    };
     let tube_reynolds = panel_flows_kg_s(panels, point.flow_kg_s, &medium)?
         .into_iter()
         .zip(&panels.panels)
@@ -88,7 +100,7 @@ pub fn working_point_of(
         flow_kg_s: point.flow_kg_s,
         head_m: point.head_m,
         drop_pa: point.drop_pa,
-        panel_drop_pa: bank.drop_pa(point.flow_kg_s, &medium)?,
+        panel_drop_pa: bank_path(panels)?.drop_pa(point.flow_kg_s, &medium)?,
         tube_reynolds,
     })
 }
@@ -177,13 +189,22 @@ fn runout_m3_s(pump: &Pump) -> Result<f64, CircuitError> {
     Ok(b.flow_m3_s + b.head_m * (b.flow_m3_s - a.flow_m3_s) / (a.head_m - b.head_m))
 }
 
+/// All the way round: flow pipe with its check valve, return pipe, coil and panels.
+///
+/// # Valid range
+/// As [`bank_path`].
+pub fn round_path(circuit: &Circuit, panels: &Bank, coil: &Coil) -> Result<Path, CircuitError> {
+    Ok(Path::Series(vec![
+        flow_pipe_path(circuit),
+        return_pipe_path(circuit),
+        coil_path(coil),
+        bank_path(panels)?,
+    ]))
+}
+
 /// The flow pipe with its check valve, which counts on its first stretch.
 pub(super) fn flow_pipe_path(circuit: &Circuit) -> Path {
-    let valve_loss = match circuit.check_valve {
-        CheckValve::None => 0.0,
-        CheckValve::Fitted { open_loss } => open_loss,
-    };
-    pipe_path(&circuit.flow_pipe, valve_loss)
+    pipe_path(&circuit.flow_pipe, circuit.check_valve.open_loss())
 }
 
 /// The return pipe.
@@ -208,12 +229,8 @@ pub(super) fn coil_path(coil: &Coil) -> Path {
 fn pipe_path(stretches: &[Pipe], more_loss: f64) -> Path {
     let run = |(at, pipe): (usize, &Pipe)| {
         let more_loss = if at == 0 { more_loss } else { 0.0 };
-        Path::Run(Run {
-            bore_m: pipe.tube.bore_m,
-            length_m: pipe.length_m,
-            roughness_m: pipe.tube.roughness_m,
-            fittings_loss: pipe.fittings_loss + more_loss,
-        })
+        let run = pipe.run();
+        Path::Run(Run { fittings_loss: run.fittings_loss + more_loss, ..run })
     };
     Path::Series(stretches.iter().enumerate().map(run).collect())
 }
@@ -246,7 +263,7 @@ fn check_curve(curve: &[CurvePoint]) -> Result<(), CircuitError> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::circuit::parts::{Holding, Joint, Layout, PumpPlace};
+    use crate::circuit::parts::{CheckValve, Holding, Joint, Layout, PumpPlace};
     use crate::matter::fluid::{Fluid, FluidError};
     use crate::panel::{
         BoxAir, Built, DiffuseAngle, Edge, Fins, HarpConnection, Join, Layer, Panel, Passage,
@@ -325,10 +342,10 @@ mod tests {
             fluid,
             flow_pipe: vec![pipe],
             return_pipe: vec![pipe],
-            pump: Pump {
+            pump: Some(Pump {
                 curve: vec![point(0.0, 6.0), point(20.0, 4.5), point(40.0, 1.0)],
                 power_w: 45.0,
-            },
+            }),
             check_valve: CheckValve::Fitted { open_loss: 2.0 },
             layout: Layout {
                 panel_bottom_m: 0.5,
@@ -353,7 +370,7 @@ mod tests {
     };
 
     fn bank(panels: Vec<Panel>, join: Join) -> Bank {
-        Bank { panels, join }
+        Bank { panels, join, links: Vec::new() }
     }
 
     /// At the working point the pump gives what the round takes; thicker fluid, more legs and
@@ -415,7 +432,7 @@ mod tests {
         let with_curve = |curve: &[(f64, f64)]| {
             let mut circuit = circuit(Fluid::Water);
             let points = curve.iter().map(|&(flow_m3_s, head_m)| CurvePoint { flow_m3_s, head_m });
-            circuit.pump.curve = points.collect();
+            circuit.pump.as_mut().unwrap().curve = points.collect();
             working_point(&circuit, &one, &COIL, 323.15)
         };
         assert!(with_curve(&[(0.0, 5.0)]).is_err());
@@ -432,9 +449,60 @@ mod tests {
     fn the_curve_is_not_drawn_on_beyond_its_end() {
         let one = bank(vec![serpentine(8)], Join::One(0));
         let mut circuit = circuit(Fluid::Water);
-        circuit.pump.curve.truncate(1);
-        circuit.pump.curve.push(CurvePoint { flow_m3_s: 1.0 / 60e3, head_m: 5.9 });
+        let curve = &mut circuit.pump.as_mut().unwrap().curve;
+        curve.truncate(1);
+        curve.push(CurvePoint { flow_m3_s: 1.0 / 60e3, head_m: 5.9 });
         let got = working_point(&circuit, &one, &COIL, 323.15);
         assert!(matches!(got, Err(CircuitError::BeyondCurve { .. })), "{got:?}");
+    }
+
+    /// Given: a circuit without pump and panel, its coil level, so that its legs are those of a plain
+    /// thermosiphon whose riser is 1 m of the same pipe. Expected: that thermosiphon's flow.
+    /// Tolerance: 1e-6, what both searches leave.
+    #[test]
+    fn a_circuit_without_pump_is_a_thermosiphon() {
+        use crate::circuit::gravity::gravity_flow;
+        use crate::circuit::thermosiphon::{Thermosiphon, thermosiphon};
+        let mut circuit = circuit(Fluid::Water);
+        circuit.pump = None;
+        circuit.check_valve = CheckValve::None;
+        for pipe in circuit.flow_pipe.iter_mut().chain(&mut circuit.return_pipe) {
+            pipe.fittings_loss = 0.0;
+            pipe.tube = PIPE;
+        }
+        let layout = &mut circuit.layout;
+        (layout.panel_bottom_m, layout.panel_top_m, layout.highest_m) = (-2.0, -1.0, 0.2);
+        let coil = Coil { bottom_height_m: 0.2, top_height_m: 0.2, ..COIL };
+        let length_m = |pipes: &[Pipe]| pipes.iter().map(|pipe| pipe.length_m).sum::<f64>();
+        let riser = Run { bore_m: 0.0136, length_m: 1.0, roughness_m: 1.5e-6, fittings_loss: 0.0 };
+        let round = Legs {
+            return_pipe: return_pipe_path(&circuit),
+            between: Path::Run(riser),
+            flow_pipe: flow_pipe_path(&circuit),
+        };
+        let got = gravity_flow(&circuit, &coil, &round, 600.0, 303.15).unwrap();
+        let legs = Thermosiphon {
+            heat_w: 600.0,
+            cold_k: 303.15,
+            panel_rise_m: 1.0,
+            hot_rise_m: 1.2,
+            bore_m: 0.0136,
+            roughness_m: 1.5e-6,
+            hot_leg_m: length_m(&circuit.flow_pipe),
+            cold_leg_m: length_m(&circuit.return_pipe),
+            fittings_loss: 0.0,
+            risers: 1,
+            riser_bore_m: 0.0136,
+            riser_length_m: 1.0,
+        };
+        let want = thermosiphon(&legs, Fluid::Water).unwrap();
+        assert!((got.flow_kg_s / want.flow_kg_s - 1.0).abs() < 1e-6, "{got:?} {want:?}");
+        assert!((got.drive_pa / want.drive_pa - 1.0).abs() < 1e-6, "{got:?} {want:?}");
+
+        // The store below the panel: no heat drives hot fluid down.
+        let layout = &mut circuit.layout;
+        (layout.panel_bottom_m, layout.panel_top_m, layout.highest_m) = (3.0, 3.5, 3.5);
+        let none = gravity_flow(&circuit, &coil, &round, 600.0, 303.15).unwrap();
+        assert_eq!(none.flow_kg_s, 0.0);
     }
 }

@@ -74,13 +74,18 @@ pub fn survey(
         coil_m: coil_ends_m(coil),
         joint_pa: holding_pa(circuit, panels, coil, occasion)?,
     };
-    let running = Round {
-        pump_pa: fluid.density_kg_m3 * GRAVITY_M_S2 * point.head_m,
-        return_pipe_pa: return_pipe_path(circuit).drop_pa(flow_kg_s, &medium)?,
-        panel_pa: bank_path(panels)?.drop_pa(flow_kg_s, &medium)?,
-        flow_pipe_pa: flow_pipe_path(circuit).drop_pa(flow_kg_s, &medium)?,
-        coil_pa: coil_path(coil).drop_pa(flow_kg_s, &medium)?,
-        ..rest
+    let running = match circuit.pump {
+        Some(_) => Round {
+            pump_pa: fluid.density_kg_m3 * GRAVITY_M_S2 * point.head_m,
+            return_pipe_pa: return_pipe_path(circuit).drop_pa(flow_kg_s, &medium)?,
+            panel_pa: bank_path(panels)?.drop_pa(flow_kg_s, &medium)?,
+            flow_pipe_pa: flow_pipe_path(circuit).drop_pa(flow_kg_s, &medium)?,
+            coil_pa: coil_path(coil).drop_pa(flow_kg_s, &medium)?,
+            ..rest
+        },
+        // Weights drive it all along the way, and friction takes it up there again: a few
+        // hundredths of a metre, and nowhere more than that from the pressures at rest.
+        None => rest,
     };
     Ok(Survey {
         fluid_k: occasion.fluid_k,

@@ -2,8 +2,8 @@
 
 use super::error::CircuitError;
 use super::friction::FrictionMethod;
+use super::gravity::{Column, drive_pa};
 use super::pipe::{Run, pressure_drop};
-use crate::GRAVITY_M_S2;
 use crate::balance::crossing;
 use crate::matter::fluid::{Fluid, FluidProperties, highest_k, properties};
 
@@ -118,9 +118,13 @@ pub fn thermosiphon_of<E: Into<CircuitError>>(
         let mean = law(given.cold_k + 0.5 * rise_k)?;
         let hot = law(given.cold_k + rise_k)?;
         let flow_kg_s = given.heat_w / (mean.heat_capacity_j_kg_k * rise_k);
-        let drive_pa = GRAVITY_M_S2
-            * (given.hot_rise_m * (cold.density_kg_m3 - hot.density_kg_m3)
-                + given.panel_rise_m * (cold.density_kg_m3 - mean.density_kg_m3));
+        let column =
+            |rise_m, fluid: &FluidProperties| Column { rise_m, density_kg_m3: fluid.density_kg_m3 };
+        let drive_pa = drive_pa([
+            column(-given.panel_rise_m - given.hot_rise_m, &cold),
+            column(given.panel_rise_m, &mean),
+            column(given.hot_rise_m, &hot),
+        ]);
         let leg = |length_m| Run {
             bore_m: given.bore_m,
             length_m,
@@ -181,6 +185,7 @@ fn check(given: &Thermosiphon) -> Result<(), CircuitError> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::GRAVITY_M_S2;
     use std::f64::consts::PI;
 
     const USUAL: Thermosiphon = Thermosiphon {

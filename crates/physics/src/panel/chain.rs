@@ -5,7 +5,11 @@ use super::error::{PanelError, within};
 use super::fin::{FinAndTube, f_prime_strip, gathering_m, heat_removal_parallel};
 use super::serpentine::{Serpentine, heat_removal_serpentine};
 use super::{Built, Fins, Hollow, Panel, Passage, TubePattern, Tubes};
+use crate::circuit::bank::harp_of;
 use crate::circuit::film::{Heating, TubeFlow, nusselt_tube};
+use crate::circuit::friction::FrictionMethod;
+use crate::circuit::harp::harp_flow;
+use crate::circuit::network::Medium;
 use crate::matter::fluid::FluidProperties;
 
 /// The fluid's side of the chain.
@@ -31,14 +35,15 @@ pub struct HeatRemoval {
 
 /// Heat removal of one panel at a flow of some fluid.
 ///
-/// Of a panel made at home by [`heat_removal`] with [`film_w_m2_k`]. A bought one's curve already
-/// counts from the mean of its fluid: F' and F are 1, and `FR = (C/(A U)) (1 - exp(-A U/C))`.
+/// Of a panel made at home by [`heat_removal`] with [`film_w_m2_k`], but that each riser of a harp
+/// has the flow that friction leaves it ([`riser_shares`]). A bought one's curve already counts from
+/// the mean of its fluid: F' and F are 1, and `FR = (C/(A U)) (1 - exp(-A U/C))`.
 ///
 /// `flow_kg_s`: through the whole panel, zero or more; `loss_w_m2_k`: of its area, all ways (for a
 /// bought one the slope of its curve).
 ///
 /// # Valid range
-/// As [`heat_removal`].
+/// As [`heat_removal`] and [`riser_shares`].
 ///
 /// # Source
 /// As [`heat_removal`]; Duffie and Beckman 2006, eq. 6.7.4 with F' of 1.
@@ -57,7 +62,8 @@ pub fn panel_heat_removal(
                 heat_capacity_j_kg_k: fluid.heat_capacity_j_kg_k,
                 film_w_m2_k: film_w_m2_k(built, flow_kg_s, fluid)?,
             };
-            heat_removal(built, flow_kg_s, side, loss_w_m2_k)
+            let shares = riser_shares(built, flow_kg_s, fluid)?;
+            heat_removal_of(built, (flow_kg_s, &shares), side, loss_w_m2_k)
         }
         Panel::Bought(bought) => {
             let rate_w_k = flow_kg_s * fluid.heat_capacity_j_kg_k;
@@ -136,6 +142,8 @@ const NUSSELT_PLATES: f64 = 5.385;
 /// Sheet and tubes need not match: what the sheet has beyond the tubes lies beside the outermost
 /// ones ([`rim_m`]), as a longer fin that ends without loss, so that no area is lost or won.
 ///
+/// Risers that do not share the flow evenly: [`panel_heat_removal`].
+///
 /// `flow_kg_s`: through the whole panel, zero or more; `loss_w_m2_k`: of the sheet, all ways.
 ///
 /// # Valid range
@@ -154,6 +162,45 @@ pub fn heat_removal(
     fluid: FluidSide,
     loss_w_m2_k: f64,
 ) -> Result<HeatRemoval, PanelError> {
+    heat_removal_of(panel, (flow_kg_s, &[]), fluid, loss_w_m2_k)
+}
+
+/// Part of the flow in each riser of a harp, the first next to the inlet; empty for any other panel,
+/// for one riser, and where nothing flows.
+///
+/// `flow_kg_s`: through the whole panel.
+///
+/// # Valid range
+/// Headers through which the flow can be found; else [`PanelError::UnevenFlow`].
+///
+/// # Source
+/// As [`harp_flow`](crate::circuit::harp::harp_flow).
+///
+/// # Checked
+/// B-HP-01 through the circuit's own check; that what it costs in heat is the sum over the risers,
+/// by hand here.
+pub fn riser_shares(
+    panel: &Built,
+    flow_kg_s: f64,
+    fluid: &FluidProperties,
+) -> Result<Vec<f64>, PanelError> {
+    let Some(harp) = panel.tubes().and_then(harp_of) else { return Ok(Vec::new()) };
+    if harp.risers < 2 || flow_kg_s <= 0.0 {
+        return Ok(Vec::new());
+    }
+    let medium = Medium { fluid: *fluid, method: FrictionMethod::Churchill1977 };
+    harp_flow(&harp, flow_kg_s, &medium)
+        .map(|flow| flow.shares())
+        .map_err(|_| PanelError::UnevenFlow { flow_kg_s })
+}
+
+/// As [`heat_removal`], with the part of the flow in each riser; none for even flow.
+fn heat_removal_of(
+    panel: &Built,
+    (flow_kg_s, riser_shares): (f64, &[f64]),
+    fluid: FluidSide,
+    loss_w_m2_k: f64,
+) -> Result<HeatRemoval, PanelError> {
     within("flow through the panel [kg/s]", flow_kg_s, 0.0..=1e4)?;
     within("heat capacity of the fluid [J/(kg K)]", fluid.heat_capacity_j_kg_k, 1.0..=1e5)?;
     let fin = fin_and_tube(panel, fluid.film_w_m2_k, loss_w_m2_k);
@@ -162,14 +209,13 @@ pub fn heat_removal(
     let rim_m = rim_m(panel)?;
     let half_m = 0.5 * fin.spacing_m;
 
-    // Reach of the sheet to both sides, how many such tubes, and the F' of their strip.
-    let mut kinds = Vec::new();
-    if tubes == 1 {
-        kinds.push((1.0, rim_m, rim_m));
+    // Reach of the sheet to both sides, and which of the tubes have it.
+    let last = tubes as usize - 1;
+    let kinds = if tubes == 1 {
+        vec![(rim_m, rim_m, vec![0])]
     } else {
-        kinds.push((2.0, rim_m, half_m));
-        kinds.push((f64::from(tubes) - 2.0, half_m, half_m));
-    }
+        vec![(rim_m, half_m, vec![0, last]), (half_m, half_m, (1..last).collect())]
+    };
     // One tube that carries all of the flow past one strip after another.
     let in_a_row = matches!(
         panel.passage,
@@ -179,15 +225,23 @@ pub fn heat_removal(
             ..
         })
     );
-    let rate_each_w_k = if in_a_row { rate_w_k } else { rate_w_k / f64::from(tubes) };
+    let rate_of_w_k = |tube: usize| match riser_shares.get(tube) {
+        _ if in_a_row => rate_w_k,
+        Some(share) => rate_w_k * share,
+        None => rate_w_k / f64::from(tubes),
+    };
     let area_m2 = panel.sheet.area_m2();
     let (mut factor, mut parallel, mut gathered_m, mut free_m) = (0.0, 0.0, 0.0, 0.0);
-    for (count, left_m, right_m) in kinds {
+    for (left_m, right_m, alike) in kinds {
         let of_strip = f_prime_strip(&fin, left_m, right_m)?;
         let strip_m2 = (left_m + right_m) * length_m;
-        let share = count * strip_m2 / area_m2;
-        factor += share * of_strip;
-        parallel += share * heat_removal_parallel(of_strip, strip_m2 * loss_w_m2_k, rate_each_w_k)?;
+        let count = alike.len() as f64;
+        factor += count * strip_m2 / area_m2 * of_strip;
+        for tube in alike {
+            let of_tube =
+                heat_removal_parallel(of_strip, strip_m2 * loss_w_m2_k, rate_of_w_k(tube))?;
+            parallel += strip_m2 / area_m2 * of_tube;
+        }
         gathered_m += count * (gathering_m(&fin, left_m)? + gathering_m(&fin, right_m)?);
         free_m += count * (left_m + right_m - fin.outside_m);
     }
@@ -321,6 +375,45 @@ mod tests {
         assert!((answer.fin_efficiency - fin_efficiency(&fin).unwrap()).abs() < 1e-12);
         assert!(answer.f_r < answer.f_prime && answer.f_prime < answer.fin_efficiency);
         assert_eq!(tube_flow_kg_s(&panel, 0.012), 0.002);
+    }
+
+    /// Given: a harp fed at one end of narrow headers. Expected: its heat summed by hand over the
+    /// risers, each with the flow that friction leaves it; less than with even flow, since what the
+    /// first riser has too much of it can use less than the last one lacks it.
+    #[test]
+    fn an_uneven_harp_gives_less_heat() {
+        let mut panel = harp();
+        let Passage::Tubes(tubes) = &mut panel.passage else { panic!("a harp has tubes") };
+        let TubePattern::Harp { header, connection, .. } = &mut tubes.pattern else {
+            panic!("a harp has headers")
+        };
+        header.bore_m = 0.008;
+        *connection = crate::panel::HarpConnection::SameSide;
+        let fluid = crate::matter::fluid::properties(crate::matter::fluid::Fluid::Water, 313.15);
+        let fluid = fluid.unwrap();
+        let flow_kg_s = 0.02;
+        let shares = riser_shares(&panel, flow_kg_s, &fluid).unwrap();
+        assert!(shares[0] > 1.5 * shares[shares.len() - 1], "{shares:?}");
+        let uneven =
+            panel_heat_removal(&Panel::Built(Box::new(panel.clone())), flow_kg_s, &fluid, 7.0);
+        let side = FluidSide {
+            heat_capacity_j_kg_k: fluid.heat_capacity_j_kg_k,
+            film_w_m2_k: film_w_m2_k(&panel, flow_kg_s, &fluid).unwrap(),
+        };
+        let even = heat_removal(&panel, flow_kg_s, side, 7.0).unwrap();
+        let factor = f_prime(&fin_and_tube(&panel, side.film_w_m2_k, 7.0)).unwrap();
+        let strip_w_k = 7.0 * panel.sheet.area_m2() / shares.len() as f64;
+        let by_hand: f64 = shares
+            .iter()
+            .map(|share| {
+                let rate_w_k = share * flow_kg_s * fluid.heat_capacity_j_kg_k;
+                rate_w_k * (1.0 - (-factor * strip_w_k / rate_w_k).exp())
+            })
+            .sum::<f64>()
+            / (7.0 * panel.sheet.area_m2());
+        let uneven = uneven.unwrap().f_r;
+        assert!((uneven - by_hand).abs() < 1e-12, "{uneven} {by_hand}");
+        assert!(uneven < even.f_r - 1e-3, "{uneven} {}", even.f_r);
     }
 
     /// Given: the same sheet with a serpentine at the same film. Expected: a little less than the

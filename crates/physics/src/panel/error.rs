@@ -25,6 +25,11 @@ pub enum PanelError {
         /// Upper end of the bracket.
         high: f64,
     },
+    /// Risers among which a flow could not be divided.
+    UnevenFlow {
+        /// Through the whole panel \[kg/s\].
+        flow_kg_s: f64,
+    },
     /// Linear equations that have no single answer.
     Singular {
         /// Number of unknowns.
@@ -40,6 +45,9 @@ impl fmt::Display for PanelError {
             }
             PanelError::NoBalance { balance, low, high } => {
                 write!(out, "{balance} finds no balance between {low} and {high}")
+            }
+            PanelError::UnevenFlow { flow_kg_s } => {
+                write!(out, "{flow_kg_s} kg/s finds no way to divide among the risers")
             }
             PanelError::Singular { unknowns } => {
                 write!(out, "{unknowns} coupled equations have no single answer")

@@ -34,5 +34,5 @@ pub mod walls;
 pub use error::PanelError;
 pub use parts::{
     Bank, Bought, BoxAir, BoxWalls, Built, Cover, DiffuseAngle, Edge, Fins, HarpConnection, Hollow,
-    Join, Layer, Modifier, ModifierPoint, Panel, Passage, Sheet, Tube, TubePattern, Tubes,
+    Join, Layer, Modifier, ModifierPoint, Panel, Passage, Rungs, Sheet, Tube, TubePattern, Tubes,
 };

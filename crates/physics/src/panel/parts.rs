@@ -1,5 +1,7 @@
 //! What a build says of its panels.
 
+use crate::circuit::Pipe;
+
 /// All panels of a build, and how the circuit runs through them.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Bank {
@@ -7,12 +9,14 @@ pub struct Bank {
     pub panels: Vec<Panel>,
     /// How they are joined. Each panel stands in it once; an empty series for no panel.
     pub join: Join,
+    /// Pipes between the panels, and past them.
+    pub links: Vec<Pipe>,
 }
 
 impl Bank {
     /// No panel at all: a twin's bank.
     pub fn none() -> Self {
-        Bank { panels: Vec::new(), join: Join::Series(Vec::new()) }
+        Bank { panels: Vec::new(), join: Join::Series(Vec::new()), links: Vec::new() }
     }
 
     /// Sum of the panels' areas, each as its figures are stated for \[m2\].
@@ -30,6 +34,24 @@ pub enum Join {
     Series(Vec<Join>),
     /// Side by side: the flow divides and meets again.
     Parallel(Vec<Join>),
+    /// The pipe at this place of [`Bank::links`]; with its fittings and valve, and without a panel
+    /// a bypass.
+    Pipe(usize),
+    /// Side by side, with a pipe from one branch to the next.
+    Ladder(Rungs),
+}
+
+/// Branches that a supply and a return lead past, one after the other.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Rungs {
+    /// The branches, the first next to the inlet.
+    pub branches: Vec<Join>,
+    /// The pipe between one and the next, on the supply's side and again on the return's: a place of
+    /// [`Bank::links`].
+    pub link: usize,
+    /// Where the circuit leaves: beside the first branch (direct return) or the last (reverse
+    /// return).
+    pub connection: HarpConnection,
 }
 
 /// One panel: made at home part by part, or bought and known by its certificate alone.
