@@ -34,7 +34,7 @@ impl ProbeShares {
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Around<'a> {
     pub hour: &'a Hour,
-    /// Fluid leaving the panels while it flows, else the sheet at the outlet \[K\].
+    /// Fluid at the panels' outlet while it flows, else the sheet there \[K\].
     pub panel_out_k: f64,
     /// The fluid flows.
     pub flow: Flow,
@@ -46,7 +46,21 @@ pub(crate) struct Around<'a> {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Flow {
     Moving,
+    Backwards,
     Resting,
+}
+
+impl Flow {
+    /// What a flow round the circuit is \[kg/s\].
+    pub fn of(flow_kg_s: f64) -> Flow {
+        if flow_kg_s > 0.0 {
+            Flow::Moving
+        } else if flow_kg_s < 0.0 {
+            Flow::Backwards
+        } else {
+            Flow::Resting
+        }
+    }
 }
 
 /// Lets the probes follow what they lie in.
@@ -73,7 +87,7 @@ fn at_panel_probe_k(plant: &Plant, around: &Around, state: &State) -> f64 {
         PanelProbePlace::Outlet => around.panel_out_k,
         PanelProbePlace::Inlet => match around.flow {
             Flow::Moving => state.return_pipe_k[state.return_pipe_k.len() - 1],
-            Flow::Resting => sheets_k[0],
+            Flow::Backwards | Flow::Resting => sheets_k[0],
         },
         PanelProbePlace::Sheet => {
             let last_k = &sheets_k[sheets_k.len() - SEGMENTS_PER_PANEL..];

@@ -5,13 +5,15 @@ use thiserror::Error;
 /// What stood in the way of computing a year, with the numbers that failed.
 #[derive(Clone, Debug, Error, PartialEq)]
 pub enum YearError {
-    /// The panels are joined in a way this program does not reckon yet.
-    #[error("panels joined side by side must be alike: panel {first} and panel {second} differ")]
-    UnlikePanels {
-        /// Place of the one in the bank.
-        first: usize,
-        /// Place of the other.
-        second: usize,
+    /// The join names something the bank does not have.
+    #[error("the panels' join names {what} {place}, counted from 0, and there are {count}")]
+    UnknownPlace {
+        /// Panel or pipe.
+        what: &'static str,
+        /// The place it names.
+        place: usize,
+        /// How many there are.
+        count: usize,
     },
     /// A relation of the sun, the sky or the wind was asked beyond its range.
     #[error("sun and weather: {0}")]

@@ -39,6 +39,14 @@ pub struct Tally {
     pub frost_s: f64,
     /// Times it started.
     pub pump_starts: u32,
+    /// Time the fluid ran forwards by its own weight \[s\].
+    pub gravity_s: f64,
+    /// Heat it brought to the store meanwhile \[J\].
+    pub gravity_heat_j: f64,
+    /// Time it ran backwards \[s\].
+    pub reverse_s: f64,
+    /// Heat it took out of the store meanwhile \[J\].
+    pub reverse_heat_j: f64,
     /// Water let go by the overheat discharge \[m3\].
     pub dumped_m3: f64,
     /// Water drawn \[m3\].
@@ -81,6 +89,10 @@ impl Tally {
         self.pump_s += other.pump_s;
         self.frost_s += other.frost_s;
         self.pump_starts += other.pump_starts;
+        self.gravity_s += other.gravity_s;
+        self.gravity_heat_j += other.gravity_heat_j;
+        self.reverse_s += other.reverse_s;
+        self.reverse_heat_j += other.reverse_heat_j;
         self.dumped_m3 += other.dumped_m3;
         self.drawn_m3 += other.drawn_m3;
         self.other_m3 += other.other_m3;
@@ -166,7 +178,13 @@ impl Stored {
                 .map(|(segment, plate_k)| segment.capacity_j_k * plate_k)
                 .sum(),
             circuit_j: pipe_j(&plant.flow_pipe, &state.flow_pipe_k)
-                + pipe_j(&plant.return_pipe, &state.return_pipe_k),
+                + pipe_j(&plant.return_pipe, &state.return_pipe_k)
+                + plant
+                    .links
+                    .iter()
+                    .zip(&state.link_pipe_k)
+                    .map(|(link, link_k)| link.capacity_j_k * link_k)
+                    .sum::<f64>(),
             store_j: plant.store.layer_j_k * state.layer_k.iter().sum::<f64>(),
             heater_j: cylinder_j_k * state.cylinder_k,
         }

@@ -4,6 +4,7 @@
 //! build, forcing and upset give the same result to the last bit.
 
 mod decide;
+mod drift;
 mod error;
 pub mod forcing;
 pub mod heat_of_parts;

@@ -10,15 +10,16 @@ use physics::tap::Heater;
 use crate::decide::{
     Around, Flow, MINUTE_S, ProbeShares, decide_discharge, decide_pump, follow_probes,
 };
+use crate::drift::drift_kg_s;
 use crate::forcing::Forcing;
 use crate::heater::{self, Drawn};
 use crate::ledger::{Ledger, Stored, Tally};
-use crate::plant::Plant;
+use crate::plant::{LEAST_FLOW_KG_S, Plant};
 use crate::recorder::{Channel, Recorder};
 use crate::result::{Event, EventKind};
 use crate::skip;
 use crate::state::{Flows, State};
-use crate::step_circuit::{Bench, run_step};
+use crate::step_circuit::{Bench, Drive, run_step};
 use crate::step_idle::{idle_panels, idle_pipes};
 use crate::step_store::{self, PassScratch, pass_water};
 use crate::upset::{Upset, UpsetKind};
@@ -107,6 +108,7 @@ pub fn start_state(plant: &Plant, forcing: &Forcing) -> Result<State, YearError>
         plate_k: vec![weather.air_k; plant.segments.len()],
         flow_pipe_k: vec![weather.loft_k; plant.flow_pipe.nodes],
         return_pipe_k: vec![weather.loft_k; plant.return_pipe.nodes],
+        link_pipe_k: vec![weather.air_k; plant.links.len()],
         layer_k: vec![store_k; plant.store.layers],
         cylinder_k: plant.delivery_k,
         control: Memory { store_probe_k: store_k, ..Memory::at_rest(weather.air_k) },
@@ -136,8 +138,12 @@ struct March<'a> {
     next_feed: usize,
     /// Time for which pipes, store and heater have stood without being stepped \[s\].
     stood_s: f64,
-    /// Fluid leaving the panels while it flows, else the sheet at the outlet \[K\].
+    /// Fluid at the panels' outlet while it flows, else the sheet there \[K\].
     panel_out_k: f64,
+    /// Flow by its own weight in the minute before \[kg/s\].
+    drift_kg_s: f64,
+    /// Where the nodes would stand a minute on.
+    ahead: State,
 }
 
 /// What one minute did, for the recorder.
@@ -169,6 +175,8 @@ impl<'a> March<'a> {
             next_feed: forcing.feeds.partition_point(|feed| (feed.minute as usize) < first_minute),
             stood_s: 0.0,
             panel_out_k: state.plate_k.last().copied().unwrap_or(ZERO_CELSIUS_K),
+            drift_kg_s: 0.0,
+            ahead: state.clone(),
             state,
         }
     }
@@ -184,6 +192,7 @@ impl<'a> March<'a> {
         let light = &self.forcing.light.absorbed_w_m2[first..first + 60];
         let brightest_w_m2 = f64::from(light.iter().copied().fold(0.0, f32::max));
         if upset.events.is_empty()
+            && self.plant.gravity.is_none()
             && skip::cannot_start(self.plant, &self.hour, brightest_w_m2, hour % 24, &self.state)
             && skip::cannot_discharge(self.plant, &self.hour, &self.state)
         {
@@ -262,14 +271,19 @@ impl<'a> March<'a> {
                 self.tally.frost_s += MINUTE_S;
             }
         }
-        if powered && !blocked {
-            self.running_minute(&mut did);
-        } else {
-            self.resting_minute(&did);
+        let drive = match (powered, blocked) {
+            (_, true) => None,
+            (true, false) => Some(Drive::Pump),
+            (false, false) => self.drift(did.absorbed_w_m2),
+        };
+        self.drift_kg_s = 0.0;
+        match drive {
+            Some(drive) => self.running_minute(drive, &mut did),
+            None => self.resting_minute(&did),
         }
-        self.follow(self.shares, if did.flow_kg_s > 0.0 { Flow::Moving } else { Flow::Resting });
+        self.follow(self.shares, Flow::of(did.flow_kg_s));
         self.state.control.pass(MINUTE_S);
-        self.note_extremes(minute, did.flow_kg_s > 0.0);
+        self.note_extremes(minute, did.flow_kg_s != 0.0);
         if !recorder.is_idle() {
             self.record(minute, &did, recorder);
         }
@@ -305,10 +319,28 @@ impl<'a> March<'a> {
         follow_probes(self.plant, shares, &around, &mut self.state);
     }
 
+    /// Whether the fluid's own weight moves it through the minute that begins, and how much: the mean
+    /// of what it does at the start and would do at the end, were it to go on so.
+    fn drift(&mut self, absorbed_w_m2: f64) -> Option<Drive> {
+        let plant = self.plant;
+        let gravity = plant.gravity.as_ref()?;
+        self.settle_standing();
+        let first_kg_s = drift_kg_s(plant, gravity, &self.state, self.drift_kg_s);
+        if first_kg_s.abs() < LEAST_FLOW_KG_S {
+            return None;
+        }
+        self.ahead.copy_from(&self.state);
+        let step = (MINUTE_S, Drive::Weight(first_kg_s));
+        run_step(plant, &self.hour, absorbed_w_m2, step, &mut self.ahead, &mut self.bench);
+        let second_kg_s = drift_kg_s(plant, gravity, &self.ahead, first_kg_s);
+        let flow_kg_s = 0.5 * (first_kg_s + second_kg_s);
+        (flow_kg_s.abs() >= LEAST_FLOW_KG_S).then_some(Drive::Weight(flow_kg_s))
+    }
+
     /// A minute with the circuit flowing. Water passes the store half before and half after the
     /// circuit's step, so that taking the two one after the other costs only in second order
     /// (Strang 1968).
-    fn running_minute(&mut self, did: &mut Minute) {
+    fn running_minute(&mut self, drive: Drive, did: &mut Minute) {
         self.settle_standing();
         self.draw(0.5 * did.drawn_m3);
         self.feed(did.feeds.clone(), 0.5);
@@ -318,20 +350,36 @@ impl<'a> March<'a> {
             self.plant,
             &self.hour,
             did.absorbed_w_m2,
-            MINUTE_S,
+            (MINUTE_S, drive),
             &mut self.state,
             &mut self.bench,
         );
         self.tally.moving.add(&flows);
+        if let Drive::Weight(flow_kg_s) = drive {
+            self.drift_kg_s = flow_kg_s;
+            self.book_drift(flow_kg_s, flows.coil_heat_j);
+        }
         self.cover_time(MINUTE_S, before_k);
         self.state.cylinder_k =
             heater::stand(self.plant, MINUTE_S, self.state.cylinder_k, &mut self.tally);
         self.draw(0.5 * did.drawn_m3);
         self.feed(did.feeds.clone(), 0.5);
         self.discharge(0.5 * did.discharged_m3);
-        self.panel_out_k = moved.panel_out_k;
+        // Running backwards, the fluid comes in at the outlet.
+        self.panel_out_k =
+            if moved.flow_kg_s < 0.0 { self.state.flow_pipe_k[0] } else { moved.panel_out_k };
         did.flow_kg_s = moved.flow_kg_s;
         did.coil_heat_w = flows.coil_heat_j / MINUTE_S;
+    }
+
+    fn book_drift(&mut self, flow_kg_s: f64, coil_heat_j: f64) {
+        if flow_kg_s > 0.0 {
+            self.tally.gravity_s += MINUTE_S;
+            self.tally.gravity_heat_j += coil_heat_j;
+        } else {
+            self.tally.reverse_s += MINUTE_S;
+            self.tally.reverse_heat_j -= coil_heat_j;
+        }
     }
 
     fn resting_minute(&mut self, did: &Minute) {
@@ -491,8 +539,7 @@ impl<'a> March<'a> {
     fn note_extremes(&mut self, minute: usize, flowing: bool) {
         let plate_k = self.state.plate_max_k();
         self.tally.plate_max_k = self.tally.plate_max_k.max(plate_k);
-        let pipes = self.state.flow_pipe_k.iter().chain(&self.state.return_pipe_k);
-        let mut circuit_k = pipes.copied().fold(0.0, f64::max);
+        let mut circuit_k = self.state.pipes_k().fold(0.0, f64::max);
         if flowing {
             circuit_k = circuit_k.max(self.panel_out_k);
         }
@@ -537,6 +584,7 @@ impl<'a> March<'a> {
             .iter()
             .chain(&state.flow_pipe_k)
             .chain(&state.return_pipe_k)
+            .chain(&state.link_pipe_k)
             .chain(&state.layer_k);
         for &node_k in nodes {
             if !(0.0..RUNAWAY_K).contains(&node_k) {

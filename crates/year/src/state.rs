@@ -11,6 +11,8 @@ pub struct State {
     pub flow_pipe_k: Vec<f64>,
     /// Cool pipe from coil to panels, node by node in the order of the flow \[K\].
     pub return_pipe_k: Vec<f64>,
+    /// Pipes between the panels and past them \[K\].
+    pub link_pipe_k: Vec<f64>,
     /// Store water, bottom layer first \[K\].
     pub layer_k: Vec<f64>,
     /// Water in the cylinder downstream \[K\]; unused by an instantaneous heater.
@@ -22,6 +24,23 @@ pub struct State {
 }
 
 impl State {
+    /// Takes over another state of the same plant, in the room it has.
+    pub(crate) fn copy_from(&mut self, other: &State) {
+        self.plate_k.clone_from(&other.plate_k);
+        self.flow_pipe_k.clone_from(&other.flow_pipe_k);
+        self.return_pipe_k.clone_from(&other.return_pipe_k);
+        self.link_pipe_k.clone_from(&other.link_pipe_k);
+        self.layer_k.clone_from(&other.layer_k);
+        self.cylinder_k = other.cylinder_k;
+        self.control = other.control;
+        self.discharging = other.discharging;
+    }
+
+    /// Every pipe's nodes.
+    pub(crate) fn pipes_k(&self) -> impl Iterator<Item = f64> {
+        self.flow_pipe_k.iter().chain(&self.return_pipe_k).chain(&self.link_pipe_k).copied()
+    }
+
     /// Mean temperature of the store's water \[K\].
     pub fn store_mean_k(&self) -> f64 {
         self.layer_k.iter().sum::<f64>() / self.layer_k.len() as f64

@@ -1,4 +1,4 @@
-//! One step of panels, pipes, coil and store together, the pump running.
+//! One step of panels, pipes, coil and store together, the fluid running.
 //!
 //! Two stages of an L-stable implicit rule (the second-order singly diagonal one of Alexander
 //! 1977, `gamma = 1 - 1/sqrt(2)`). Within a stage the whole loop is straight in one unknown, the
@@ -8,7 +8,7 @@
 //! kept to rounding whatever the step.
 
 use crate::mix;
-use crate::plant::{PipeRun, Plant};
+use crate::plant::{Direction, PipeRun, Plant, Turn};
 use crate::state::{Flows, State};
 use crate::step_store::water_rates_k_s;
 use crate::weather::Hour;
@@ -62,7 +62,11 @@ pub(crate) struct Bench {
     /// Blocks on the coil's way, in the order of the fluid.
     way: Vec<usize>,
     node: Vec<Straight>,
+    /// Streams through the panels.
+    streams: Vec<Straight>,
     /// Share of the way the stream comes towards the plate, by kind of segment.
+    effectiveness: Vec<f64>,
+    /// Parts of the flow that turns of the way name.
     shares: Vec<f64>,
     /// What of the stream's distance from the water is left after each layer of the coil.
     left: Vec<f64>,
@@ -81,10 +85,21 @@ struct Step<'a> {
     plant: &'a Plant,
     hour: &'a Hour,
     absorbed_w_m2: f64,
+    moved: Moved,
     rate_w_k: f64,
+    direction: Direction,
 }
 
-/// Moves panels, pipes and store by `step_s` with the pump running; returns what crossed.
+/// What moves the fluid through a step.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Drive {
+    /// The pump.
+    Pump,
+    /// Its own weight: so much \[kg/s\], negative backwards and never 0.
+    Weight(f64),
+}
+
+/// Moves panels, pipes and store by `step_s` with the fluid running; returns what crossed.
 ///
 /// `absorbed_w_m2`: light taken up through the step. The store must be in order (no layer warmer
 /// than the one above); it is left in order.
@@ -92,17 +107,16 @@ pub(crate) fn run_step(
     plant: &Plant,
     hour: &Hour,
     absorbed_w_m2: f64,
-    step_s: f64,
+    (step_s, drive): (f64, Drive),
     state: &mut State,
     bench: &mut Bench,
 ) -> (Flows, Moved) {
-    let Some(flow) = &plant.flow else { return Default::default() };
-    let loop_k = loop_mean_k(state);
-    let rate_w_k = flow.rate_w_k.at(loop_k);
-    let step = Step { plant, hour, absorbed_w_m2, rate_w_k };
-    bench.shares.clear();
-    bench.shares.extend(flow.effectiveness.iter().map(|line| line.at(loop_k)));
-    form_blocks(&step, state, bench);
+    let Some((moved, rate_w_k)) = ready_flow(plant, drive, state, bench) else {
+        return Default::default();
+    };
+    let direction = if moved.flow_kg_s < 0.0 { Direction::Backwards } else { Direction::Forwards };
+    let mut step = Step { plant, hour, absorbed_w_m2, moved, rate_w_k, direction };
+    form_blocks(&step, drive, state, bench);
     gather(state, bench);
     let pace_1_s = 1.0 / (GAMMA * step_s);
     let flows_first = stage(&step, pace_1_s, bench);
@@ -114,15 +128,43 @@ pub(crate) fn run_step(
     mix::settle(&mut state.layer_k, &mut bench.groups);
     let mut flows = flows_first.times((1.0 - GAMMA) * step_s);
     flows.add(&flows_second.times(GAMMA * step_s));
-    (flows, Moved { flow_kg_s: flow.flow_kg_s.at(loop_k), panel_out_k: bench.panel_out_k })
+    step.moved.panel_out_k = bench.panel_out_k;
+    (flows, step.moved)
+}
+
+/// Finds how much flows and how it divides, and what it carries \[W/K\]; `None` where nothing can.
+fn ready_flow(
+    plant: &Plant,
+    drive: Drive,
+    state: &State,
+    bench: &mut Bench,
+) -> Option<(Moved, f64)> {
+    let loop_k = loop_mean_k(state);
+    bench.effectiveness.clear();
+    bench.shares.clear();
+    let (flow_kg_s, rate_w_k) = match drive {
+        Drive::Pump => {
+            let flow = plant.flow.as_ref()?;
+            bench.effectiveness.extend(flow.effectiveness.iter().map(|line| line.at(loop_k)));
+            bench.shares.extend(flow.shares.iter().map(|line| line.at(loop_k)));
+            (flow.flow_kg_s.at(loop_k), flow.rate_w_k.at(loop_k))
+        }
+        Drive::Weight(flow_kg_s) => {
+            let gravity = plant.gravity.as_ref()?;
+            bench.effectiveness.extend(gravity.effectiveness(flow_kg_s, loop_k));
+            bench.shares.extend(gravity.shares(flow_kg_s, loop_k));
+            (flow_kg_s, gravity.rate_w_k(flow_kg_s, loop_k))
+        }
+    };
+    Some((Moved { flow_kg_s, panel_out_k: 0.0 }, rate_w_k))
 }
 
 /// How the fluid moved in a step.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(crate) struct Moved {
-    /// Round the circuit \[kg/s\].
+    /// Round the circuit \[kg/s\]; negative backwards.
     pub flow_kg_s: f64,
-    /// Leaving the panels at the step's end \[K\].
+    /// Leaving the panels at the step's end, at whichever end \[K\].
     pub panel_out_k: f64,
 }
 
@@ -133,12 +175,12 @@ pub(crate) fn loop_mean_k(state: &State) -> f64 {
 }
 
 /// Groups the layers that will move as one, and readies what the stages need of them.
-fn form_blocks(step: &Step, state: &State, bench: &mut Bench) {
+fn form_blocks(step: &Step, drive: Drive, state: &State, bench: &mut Bench) {
     let plant = step.plant;
     let store = &plant.store;
-    let coil_in_k = state.flow_pipe_k[state.flow_pipe_k.len() - 1];
+    let (coil_in_k, coil_out_k) = coil_ends_k(state, step.direction);
     let water_k = coil_water_k(plant, state);
-    let ua_w_m_k = plant.coil.ua_w_m_k(0.5 * (coil_in_k + state.return_pipe_k[0]), water_k);
+    let ua_w_m_k = coil_ua_w_m_k(plant, drive, 0.5 * (coil_in_k + coil_out_k), water_k);
     water_rates_k_s(plant, step.hour, &state.layer_k, &mut bench.rate_k_s);
     // Most layers hold the same length of coil: its exponential is taken once.
     let mut last = (0.0, 1.0);
@@ -150,10 +192,14 @@ fn form_blocks(step: &Step, state: &State, bench: &mut Bench) {
         last.1
     }));
     let mut stream_k = coil_in_k;
-    for &layer in &plant.coil.way {
+    let mut pass = |layer: usize| {
         let given_k = (1.0 - bench.left[layer]) * (stream_k - state.layer_k[layer]);
         bench.rate_k_s[layer] += step.rate_w_k * given_k / store.layer_j_k;
         stream_k -= given_k;
+    };
+    match step.direction {
+        Direction::Forwards => plant.coil.way.iter().for_each(|&layer| pass(layer)),
+        Direction::Backwards => plant.coil.way.iter().rev().for_each(|&layer| pass(layer)),
     }
     mix::group(&state.layer_k, &bench.rate_k_s, &mut bench.groups, &mut bench.ends);
     bench.blocks.clear();
@@ -185,10 +231,29 @@ fn form_blocks(step: &Step, state: &State, bench: &mut Bench) {
     }
     bench.way.clear();
     let with_coil = |block: &usize| bench.blocks[*block].effectiveness > 0.0;
-    if plant.coil.runs_down() {
+    if plant.coil.runs_down() == (step.direction == Direction::Forwards) {
         bench.way.extend((0..bench.blocks.len()).rev().filter(with_coil));
     } else {
         bench.way.extend((0..bench.blocks.len()).filter(with_coil));
+    }
+}
+
+/// Pipes' ends at the coil, its inlet's first \[K\].
+pub(crate) fn coil_ends_k(state: &State, direction: Direction) -> (f64, f64) {
+    let ends_k = (state.flow_pipe_k[state.flow_pipe_k.len() - 1], state.return_pipe_k[0]);
+    match direction {
+        Direction::Forwards => ends_k,
+        Direction::Backwards => (ends_k.1, ends_k.0),
+    }
+}
+
+/// How well a metre of the coil passes heat \[W/(m K)\].
+pub(crate) fn coil_ua_w_m_k(plant: &Plant, drive: Drive, fluid_k: f64, water_k: f64) -> f64 {
+    match (drive, &plant.gravity) {
+        (Drive::Weight(flow_kg_s), Some(gravity)) => {
+            gravity.coil_ua_w_m_k(flow_kg_s, fluid_k, water_k)
+        }
+        _ => plant.coil.ua_w_m_k(fluid_k, water_k),
     }
 }
 
@@ -203,11 +268,12 @@ pub(crate) fn coil_water_k(plant: &Plant, state: &State) -> f64 {
     sum / length_m
 }
 
-/// All nodes in one row: return pipe, panels, flow pipe, blocks.
+/// All nodes in one row: return pipe, panels, pipes between them, flow pipe, blocks.
 fn gather(state: &State, bench: &mut Bench) {
     bench.base.clear();
     bench.base.extend_from_slice(&state.return_pipe_k);
     bench.base.extend_from_slice(&state.plate_k);
+    bench.base.extend_from_slice(&state.link_pipe_k);
     bench.base.extend_from_slice(&state.flow_pipe_k);
     let mut first = 0;
     for block in &bench.blocks {
@@ -224,7 +290,8 @@ fn gather(state: &State, bench: &mut Bench) {
 
 fn scatter(state: &mut State, bench: &Bench) {
     let mut from = 0;
-    for part in [&mut state.return_pipe_k, &mut state.plate_k, &mut state.flow_pipe_k] {
+    let State { return_pipe_k, plate_k, link_pipe_k, flow_pipe_k, .. } = state;
+    for part in [return_pipe_k, plate_k, link_pipe_k, flow_pipe_k] {
         let nodes = part.len();
         part.copy_from_slice(&bench.last[from..from + nodes]);
         from += nodes;
@@ -240,60 +307,36 @@ fn scatter(state: &mut State, bench: &Bench) {
 /// answer there, and returns the powers \[W\] that moved it, in the fields of [`Flows`].
 fn stage(step: &Step, pace_1_s: f64, bench: &mut Bench) -> Flows {
     let plant = step.plant;
-    let flow = plant.flow.as_ref().expect("a plant with segments has a flow");
     let rate_w_k = step.rate_w_k;
     let mut powers = Flows::default();
+    let panels = plant.return_pipe.nodes;
+    let links = panels + plant.segments.len();
+    let flow_nodes = links + plant.links.len();
+    let node = flow_nodes + plant.flow_pipe.nodes;
 
     // Once round, with the fluid, from the coil's outlet.
-    let mut stream = Straight { fixed: 0.0, slope: 1.0 };
-    let mut node = 0;
-    stream = through_pipe(
-        &plant.return_pipe,
-        step.hour.return_around_k,
-        stream,
+    let from_coil = Straight { fixed: 0.0, slope: 1.0 };
+    let cool = PipeStage {
+        run: &plant.return_pipe,
+        around_k: step.hour.return_around_k,
         rate_w_k,
         pace_1_s,
-        node,
-        bench,
-    );
-    node += plant.return_pipe.nodes;
-    let panels = node;
-    let panels_in = stream;
-    for (place, segment) in plant.segments.iter().enumerate() {
-        let loss = step.hour.loss(segment.kind);
-        let conductances = loss.conductances(bench.last[node]);
-        let top_w_k = conductances.top_w_m2_k * segment.area_m2;
-        let rest_w_k = conductances.rest_w_m2_k * segment.area_m2;
-        let share = bench.shares[flow.effectiveness_of[place]];
-        let pace_w_k = segment.capacity_j_k * pace_1_s;
-        let pull_w_k = rate_w_k * share;
-        let over = 1.0 / (pace_w_k + top_w_k + rest_w_k + pull_w_k);
-        let gains_w = pace_w_k * bench.base[node]
-            + (step.absorbed_w_m2 - loss.to_sky_w_m2) * segment.area_m2
-            + top_w_k * loss.empty_k
-            + rest_w_k * loss.air_k;
-        let plate = Straight {
-            fixed: (gains_w + pull_w_k * stream.fixed) * over,
-            slope: pull_w_k * stream.slope * over,
-        };
-        bench.node[node] = plate;
-        stream = stream.towards(plate, share);
-        bench.drains_w_k[place] = (top_w_k, rest_w_k);
-        node += 1;
-    }
-    let panels_out = stream;
-    let flow_nodes = node;
-    stream = through_pipe(
-        &plant.flow_pipe,
-        step.hour.flow_around_k,
-        stream,
-        rate_w_k,
-        pace_1_s,
-        node,
-        bench,
-    );
-    node += plant.flow_pipe.nodes;
-    let coil_in = stream;
+    };
+    let hot =
+        PipeStage { run: &plant.flow_pipe, around_k: step.hour.flow_around_k, rate_w_k, pace_1_s };
+    let (panels_in, panels_out, coil_in) = match step.direction {
+        Direction::Forwards => {
+            let panels_in = cool.through(from_coil, 0..panels, bench);
+            let panels_out = through_bank(step, pace_1_s, panels_in, bench);
+            (panels_in, panels_out, hot.through(panels_out, flow_nodes..node, bench))
+        }
+        Direction::Backwards => {
+            let panels_in = hot.through(from_coil, (flow_nodes..node).rev(), bench);
+            let panels_out = through_bank(step, pace_1_s, panels_in, bench);
+            (panels_in, panels_out, cool.through(panels_out, (0..panels).rev(), bench))
+        }
+    };
+    let mut stream = coil_in;
     for &place in &bench.way {
         let block = &bench.blocks[place];
         let pace_w_k = block.capacity_j_k * pace_1_s;
@@ -313,7 +356,7 @@ fn stage(step: &Step, pace_1_s: f64, bench: &mut Bench) -> Flows {
     bench.panel_out_k = panels_out.at(coil_out_k);
 
     // Fill the nodes and tally what moved them.
-    for at in 0..flow_nodes + plant.flow_pipe.nodes {
+    for at in 0..node {
         bench.last[at] = bench.node[at].at(coil_out_k);
     }
     for (place, segment) in plant.segments.iter().enumerate() {
@@ -332,6 +375,10 @@ fn stage(step: &Step, pace_1_s: f64, bench: &mut Bench) -> Flows {
     powers.circuit_loss_j =
         lost_w(&plant.return_pipe, step.hour.return_around_k, &bench.last[..panels])
             + lost_w(&plant.flow_pipe, step.hour.flow_around_k, &bench.last[flow_nodes..node]);
+    for (place, link) in plant.links.iter().enumerate() {
+        let link_k = &bench.last[links + place..=links + place];
+        powers.circuit_loss_j += lost_w(link, step.hour.link_around_k[place], link_k);
+    }
     powers.coil_heat_j = rate_w_k * (coil_in.at(coil_out_k) - coil_out_k);
     for (place, block) in bench.blocks.iter().enumerate() {
         let at = node + place;
@@ -359,31 +406,120 @@ fn block_terms(block: &Block, step: &Step, start_k: f64, pace_w_k: f64) -> (f64,
     )
 }
 
-fn through_pipe(
-    run: &PipeRun,
-    around_k: f64,
-    mut stream: Straight,
-    rate_w_k: f64,
-    pace_1_s: f64,
-    first: usize,
+/// Takes a stream through the bank, turn by turn.
+fn through_bank(step: &Step, pace_1_s: f64, stream: Straight, bench: &mut Bench) -> Straight {
+    let plant = step.plant;
+    let way = match step.direction {
+        Direction::Forwards => &plant.forwards,
+        Direction::Backwards => &plant.backwards,
+    };
+    bench.streams.resize(way.streams, Straight::default());
+    bench.streams[0] = stream;
+    for turn in &way.turns {
+        match turn {
+            Turn::Sheet { segment, stream, share } => {
+                let rate_w_k = step.rate_w_k * bench.shares[*share];
+                bench.streams[*stream] =
+                    past_sheet(step, (*segment, rate_w_k, pace_1_s), bench.streams[*stream], bench);
+            }
+            Turn::Pipe { pipe, stream, share } => {
+                let link = PipeStage {
+                    run: &plant.links[*pipe],
+                    around_k: step.hour.link_around_k[*pipe],
+                    rate_w_k: step.rate_w_k * bench.shares[*share],
+                    pace_1_s,
+                };
+                let at = plant.return_pipe.nodes + plant.segments.len() + pipe;
+                bench.streams[*stream] = link.through(bench.streams[*stream], at..=at, bench);
+            }
+            Turn::Divide { from, to } => bench.streams[*to] = bench.streams[*from],
+            Turn::Meet { streams, into } => {
+                let parts = streams
+                    .iter()
+                    .map(|&(stream, share)| (bench.streams[stream], bench.shares[share]));
+                bench.streams[*into] = mixed(parts);
+            }
+        }
+    }
+    bench.streams[0]
+}
+
+/// Streams mixed by what each carries.
+fn mixed(parts: impl Iterator<Item = (Straight, f64)>) -> Straight {
+    let mut sum = Straight::default();
+    let mut whole = 0.0;
+    for (stream, share) in parts {
+        sum.fixed += share * stream.fixed;
+        sum.slope += share * stream.slope;
+        whole += share;
+    }
+    Straight { fixed: sum.fixed / whole, slope: sum.slope / whole }
+}
+
+/// Takes a stream past a segment, whose place, stream's rate and pace are given; returns the stream.
+fn past_sheet(
+    step: &Step,
+    (place, rate_w_k, pace_1_s): (usize, f64, f64),
+    stream: Straight,
     bench: &mut Bench,
 ) -> Straight {
-    let pace_w_k = run.capacity_j_k * pace_1_s;
-    let over = 1.0 / (pace_w_k + rate_w_k + run.loss_w_k);
-    for at in first..first + run.nodes {
-        stream = Straight {
-            fixed: (pace_w_k * bench.base[at] + run.loss_w_k * around_k + rate_w_k * stream.fixed)
-                * over,
-            slope: rate_w_k * stream.slope * over,
-        };
-        bench.node[at] = stream;
+    let plant = step.plant;
+    let segment = &plant.segments[place];
+    let node = plant.return_pipe.nodes + place;
+    let loss = step.hour.loss(segment.kind);
+    let conductances = loss.conductances(bench.last[node]);
+    let top_w_k = conductances.top_w_m2_k * segment.area_m2;
+    let rest_w_k = conductances.rest_w_m2_k * segment.area_m2;
+    let share = bench.effectiveness[segment.answers_as];
+    let pace_w_k = segment.capacity_j_k * pace_1_s;
+    let pull_w_k = rate_w_k * share;
+    let over = 1.0 / (pace_w_k + top_w_k + rest_w_k + pull_w_k);
+    let gains_w = pace_w_k * bench.base[node]
+        + (step.absorbed_w_m2 - loss.to_sky_w_m2) * segment.area_m2
+        + top_w_k * loss.empty_k
+        + rest_w_k * loss.air_k;
+    let plate = Straight {
+        fixed: (gains_w + pull_w_k * stream.fixed) * over,
+        slope: pull_w_k * stream.slope * over,
+    };
+    bench.node[node] = plate;
+    bench.drains_w_k[place] = (top_w_k, rest_w_k);
+    stream.towards(plate, share)
+}
+
+/// A pipe in one stage.
+struct PipeStage<'a> {
+    run: &'a PipeRun,
+    around_k: f64,
+    rate_w_k: f64,
+    pace_1_s: f64,
+}
+
+impl PipeStage<'_> {
+    /// Takes a stream through the pipe's nodes, in their order for the fluid.
+    fn through(
+        &self,
+        mut stream: Straight,
+        nodes: impl Iterator<Item = usize>,
+        bench: &mut Bench,
+    ) -> Straight {
+        let pace_w_k = self.run.capacity_j_k * self.pace_1_s;
+        let over = 1.0 / (pace_w_k + self.rate_w_k + self.run.loss_w_k);
+        for at in nodes {
+            let kept_w = pace_w_k * bench.base[at] + self.run.loss_w_k * self.around_k;
+            stream = Straight {
+                fixed: (kept_w + self.rate_w_k * stream.fixed) * over,
+                slope: self.rate_w_k * stream.slope * over,
+            };
+            bench.node[at] = stream;
+        }
+        stream
     }
-    stream
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{Bench, run_step};
+    use super::{Bench, Drive, run_step};
     use crate::forcing::HourForcing;
     use crate::weather::Hour;
     use crate::{Flows, Plant, State};
@@ -420,12 +556,14 @@ mod tests {
             plate_k: vec![fluid_k; plant.segments.len()],
             flow_pipe_k: vec![fluid_k; plant.flow_pipe.nodes],
             return_pipe_k: vec![fluid_k; plant.return_pipe.nodes],
+            link_pipe_k: Vec::new(),
             layer_k: vec![water_k; plant.store.layers],
             cylinder_k: plant.delivery_k,
             control: Memory::at_rest(fluid_k),
             discharging: false,
         };
-        let (flows, _) = run_step(plant, &hour, 0.0, 60.0, &mut state, &mut Bench::default());
+        let (flows, _) =
+            run_step(plant, &hour, 0.0, (60.0, Drive::Pump), &mut state, &mut Bench::default());
         (flows, state)
     }
 

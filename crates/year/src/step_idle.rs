@@ -74,8 +74,14 @@ fn lost(plate_k: f64, loss: &HourLoss, near: Conductances) -> Lost {
 /// Lets the standing pipes cool for `step_s`, each node by its own exact exponential; returns the
 /// heat they lost \[J\].
 pub(crate) fn idle_pipes(plant: &Plant, hour: &Hour, step_s: f64, state: &mut State) -> f64 {
-    cool(&plant.return_pipe, hour.return_around_k, step_s, &mut state.return_pipe_k)
-        + cool(&plant.flow_pipe, hour.flow_around_k, step_s, &mut state.flow_pipe_k)
+    let mut lost_j =
+        cool(&plant.return_pipe, hour.return_around_k, step_s, &mut state.return_pipe_k)
+            + cool(&plant.flow_pipe, hour.flow_around_k, step_s, &mut state.flow_pipe_k);
+    for (place, link) in plant.links.iter().enumerate() {
+        let node = &mut state.link_pipe_k[place..=place];
+        lost_j += cool(link, hour.link_around_k[place], step_s, node);
+    }
+    lost_j
 }
 
 fn cool(run: &PipeRun, around_k: f64, step_s: f64, nodes_k: &mut [f64]) -> f64 {

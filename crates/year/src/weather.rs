@@ -19,6 +19,8 @@ pub struct Hour {
     pub flow_around_k: f64,
     /// Air around the cool pipe \[K\].
     pub return_around_k: f64,
+    /// Air around each pipe between the panels \[K\].
+    pub link_around_k: Vec<f64>,
     losses: Vec<HourLoss>,
 }
 
@@ -32,6 +34,7 @@ impl Hour {
             dew_point_k: 0.0,
             flow_around_k: 0.0,
             return_around_k: 0.0,
+            link_around_k: vec![0.0; plant.links.len()],
             losses: plant.kinds.iter().map(|_| HourLoss::blank()).collect(),
         }
     }
@@ -47,6 +50,9 @@ impl Hour {
         self.dew_point_k = forcing.dew_point_k;
         self.flow_around_k = plant.flow_pipe.around_k(forcing.loft_k, forcing.air_k);
         self.return_around_k = plant.return_pipe.around_k(forcing.loft_k, forcing.air_k);
+        for (around_k, link) in self.link_around_k.iter_mut().zip(&plant.links) {
+            *around_k = link.around_k(forcing.loft_k, forcing.air_k);
+        }
         let weather = HourWeather {
             air_k: forcing.air_k,
             sky_k: forcing.sky_k,

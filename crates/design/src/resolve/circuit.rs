@@ -16,7 +16,7 @@ pub(crate) fn circuit(values: &Values) -> Option<Circuit> {
         fluid: fluid(values)?,
         flow_pipe: stretches(values, "circuit.flow-pipe")?,
         return_pipe: stretches(values, "circuit.return-pipe")?,
-        pump: Pump { curve: curve(values)?, power_w: values.si("circuit.pump.power")? },
+        pump: Some(Pump { curve: curve(values)?, power_w: values.si("circuit.pump.power")? }),
         check_valve: match values.word("circuit.check-valve")? {
             "fitted" => CheckValve::Fitted { open_loss: values.si("circuit.check-valve-k")? },
             _ => CheckValve::None,

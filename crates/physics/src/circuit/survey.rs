@@ -141,7 +141,7 @@ pub fn suction_head_m(circuit: &Circuit, inlet_pa: f64, fluid_k: f64) -> Result<
 /// What each part of a circuit holds \[m3\].
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Contents {
-    /// All panels: tubes, and a harp's headers.
+    /// All panels: tubes, and a harp's headers; and the pipes between them.
     pub panels_m3: f64,
     /// The flow pipe.
     pub flow_pipe_m3: f64,
@@ -161,7 +161,8 @@ impl Contents {
 /// What each part of a circuit holds; pump, fittings and vessel not counted.
 pub fn contents(circuit: &Circuit, panels: &Bank, coil: &Coil) -> Contents {
     Contents {
-        panels_m3: panels.panels.iter().map(panel_contents_m3).sum(),
+        panels_m3: panels.panels.iter().map(panel_contents_m3).sum::<f64>()
+            + panels.link_pipes().iter().map(|&link| contents_m3(&panels.links[link])).sum::<f64>(),
         flow_pipe_m3: circuit.flow_pipe.iter().map(contents_m3).sum(),
         return_pipe_m3: circuit.return_pipe.iter().map(contents_m3).sum(),
         coil_m3: coil.tube.contents_m2() * coil.length_m,

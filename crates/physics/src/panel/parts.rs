@@ -19,6 +19,12 @@ impl Bank {
         Bank { panels: Vec::new(), join: Join::Series(Vec::new()), links: Vec::new() }
     }
 
+    /// Every length of pipe between the panels and past them, as a place of [`Bank::links`]; a ladder
+    /// has its pipe between each two branches twice, first the supply's, then the return's.
+    pub fn link_pipes(&self) -> Vec<usize> {
+        self.join.link_pipes()
+    }
+
     /// Sum of the panels' areas, each as its figures are stated for \[m2\].
     pub fn area_m2(&self) -> f64 {
         self.panels.iter().map(Panel::area_m2).sum()
@@ -39,6 +45,23 @@ pub enum Join {
     Pipe(usize),
     /// Side by side, with a pipe from one branch to the next.
     Ladder(Rungs),
+}
+
+impl Join {
+    /// As [`Bank::link_pipes`], for this part.
+    pub fn link_pipes(&self) -> Vec<usize> {
+        let of = |joins: &[Join]| joins.iter().flat_map(Join::link_pipes).collect();
+        match self {
+            Join::One(_) => Vec::new(),
+            Join::Pipe(place) => vec![*place],
+            Join::Series(joins) | Join::Parallel(joins) => of(joins),
+            Join::Ladder(rungs) => {
+                let mut pipes = vec![rungs.link; 2 * rungs.branches.len().saturating_sub(1)];
+                pipes.extend::<Vec<usize>>(of(&rungs.branches));
+                pipes
+            }
+        }
+    }
 }
 
 /// Branches that a supply and a return lead past, one after the other.

@@ -2,26 +2,31 @@
 
 use physics::Build;
 use physics::ZERO_CELSIUS_K;
-use physics::circuit::Pipe;
+use physics::circuit::bank::divided;
+use physics::circuit::friction::FrictionMethod;
+use physics::circuit::network::Medium;
 use physics::circuit::pipe::{contents_m3, pipe_loss};
 use physics::circuit::pump::working_point_of;
+use physics::circuit::{Pipe, Pump};
 use physics::matter::fluid::{FluidProperties, properties_held};
 use physics::panel::Panel;
 use physics::panel::chain::panel_heat_removal;
 
 use super::loss::{HourWeather, PanelLoss};
-use super::panels::{PanelKind, SEGMENTS_PER_PANEL, Segment};
+use super::network::{self, LinkPlace};
+use super::panels::{PanelKind, SEGMENTS_PER_PANEL, Segment, answers};
 use super::table::Line;
 use crate::YearError;
 
 /// Nodes each pipe is cut into along the flow.
-const NODES_PER_PIPE: usize = 2;
+pub(super) const NODES_PER_PIPE: usize = 2;
 
 /// Temperatures the flow is tabled for, and how finely.
-const TABLE_K: std::ops::RangeInclusive<f64> = ZERO_CELSIUS_K - 30.0..=ZERO_CELSIUS_K + 150.0;
+pub(super) const TABLE_K: std::ops::RangeInclusive<f64> =
+    ZERO_CELSIUS_K - 30.0..=ZERO_CELSIUS_K + 150.0;
 const TABLE_NODES: usize = 61;
 /// The same for what a segment takes up: smoother, and dearer to make.
-const SEGMENT_NODES: usize = 19;
+pub(super) const SEGMENT_NODES: usize = 19;
 
 /// Temperature at which capacities are taken, once for the year \[K\].
 const CAPACITY_K: f64 = ZERO_CELSIUS_K + 40.0;
@@ -38,10 +43,10 @@ pub struct FlowTable {
     pub flow_kg_s: Line,
     /// What that flow carries \[W/K\].
     pub rate_w_k: Line,
-    /// Share of the way the stream comes towards the plate in a segment, by kind of segment.
+    /// Share of the way the stream comes towards the plate, by [`Segment::answers_as`].
     pub effectiveness: Vec<Line>,
-    /// Which of them each segment has.
-    pub effectiveness_of: Vec<usize>,
+    /// Parts of the flow that turns of the way name, the whole one first.
+    pub shares: Vec<Line>,
     /// Electricity while running \[W\].
     pub pump_w: f64,
 }
@@ -49,6 +54,7 @@ pub struct FlowTable {
 impl FlowTable {
     pub(super) fn of(
         build: &Build,
+        pump: &Pump,
         kinds: &[PanelKind],
         segments: &[Segment],
     ) -> Result<FlowTable, YearError> {
@@ -61,40 +67,63 @@ impl FlowTable {
         let rate_w_k = Line::of(TABLE_K, TABLE_NODES, |loop_k| {
             Ok(flow_kg_s.at(loop_k) * fluid_at(build, loop_k)?.heat_capacity_j_kg_k)
         })?;
-        let mut effectiveness = Vec::new();
-        let mut known: Vec<(usize, f64)> = Vec::new();
-        let mut effectiveness_of = Vec::with_capacity(segments.len());
-        for segment in segments {
-            let key = (segment.kind, segment.abreast);
-            let place = match known.iter().position(|have| *have == key) {
-                Some(place) => place,
-                None => {
-                    known.push(key);
-                    effectiveness.push(segment_effectiveness(
-                        build,
-                        &kinds[segment.kind],
-                        segment.abreast,
-                        &flow_kg_s,
-                    )?);
-                    effectiveness.len() - 1
-                }
-            };
-            effectiveness_of.push(place);
-        }
-        Ok(FlowTable {
-            flow_kg_s,
-            rate_w_k,
-            effectiveness,
-            effectiveness_of,
-            pump_w: build.circuit.pump.power_w,
-        })
+        let shares = share_lines(build, &flow_kg_s)?;
+        let effectiveness = answers(segments)
+            .into_iter()
+            .map(|segment| {
+                effectiveness_line(build, &kinds[segment.kind], |loop_k| {
+                    flow_kg_s.at(loop_k) * shares[segment.share].at(loop_k) / segment.abreast
+                })
+            })
+            .collect::<Result<_, _>>()?;
+        Ok(FlowTable { flow_kg_s, rate_w_k, effectiveness, shares, pump_w: pump.power_w })
     }
 }
 
 /// The fluid at a temperature; beyond its range as at the range's end, where no table is read.
-fn fluid_at(build: &Build, loop_k: f64) -> Result<FluidProperties, YearError> {
+pub(super) fn fluid_at(build: &Build, loop_k: f64) -> Result<FluidProperties, YearError> {
     properties_held(build.circuit.fluid, loop_k)
         .map_err(|error| YearError::Circuit(error.to_string()))
+}
+
+/// How the pump's flow divides, by temperature: a line for each part of it that the way names.
+fn share_lines(build: &Build, flow_kg_s: &Line) -> Result<Vec<Line>, YearError> {
+    let at = |loop_k: f64| shares_at(build, flow_kg_s.at(loop_k), loop_k);
+    // Alike panels divide nothing: all of the flow, at any temperature.
+    if at(*TABLE_K.start())?.len() == 1 {
+        return Ok(vec![Line::of(TABLE_K, 2, |_| Ok::<f64, YearError>(1.0))?]);
+    }
+    let nodes: Vec<Vec<f64>> = nodes_k(SEGMENT_NODES).map(at).collect::<Result<_, _>>()?;
+    (0..nodes[0].len())
+        .map(|share| {
+            let mut values = nodes.iter().map(|node| node[share]);
+            Line::of(TABLE_K, SEGMENT_NODES, |_| Ok(values.next().unwrap_or(1.0)))
+        })
+        .collect()
+}
+
+fn nodes_k(nodes: usize) -> impl Iterator<Item = f64> {
+    let step_k = (TABLE_K.end() - TABLE_K.start()) / (nodes - 1) as f64;
+    (0..nodes).map(move |node| TABLE_K.start() + step_k * node as f64)
+}
+
+/// Parts of a flow by how it divides in the bank, the whole one first.
+pub(super) fn shares_at(build: &Build, flow_kg_s: f64, loop_k: f64) -> Result<Vec<f64>, YearError> {
+    let medium = Medium { fluid: fluid_at(build, loop_k)?, method: FrictionMethod::Churchill1977 };
+    let parts = divided(&build.panel, flow_kg_s, &medium)
+        .map_err(|error| YearError::Circuit(error.to_string()))?;
+    Ok(network::shares(&build.panel, &parts))
+}
+
+fn effectiveness_line(
+    build: &Build,
+    kind: &PanelKind,
+    flow_at_kg_s: impl Fn(f64) -> f64,
+) -> Result<Line, YearError> {
+    let loss_w_m2_k = usual_loss_w_m2_k(&kind.loss)?;
+    Line::of(TABLE_K, SEGMENT_NODES, |loop_k| {
+        segment_effectiveness(build, kind, (flow_at_kg_s(loop_k), loop_k), loss_w_m2_k)
+    })
 }
 
 /// Share of the way a stream comes towards a segment's plate, so that all segments of the panel
@@ -103,13 +132,14 @@ fn fluid_at(build: &Build, loop_k: f64) -> Result<FluidProperties, YearError> {
 /// With `a` the loss of a segment over what the stream carries and `r` the share by which the
 /// stream's distance from the stagnation temperature shrinks, a uniform plate gives
 /// `1 - r = e a / (a + e)`; the chain gives `r` to the power of the segments as `1 - FR A UL / C`.
-fn segment_effectiveness(
+///
+/// The flow is that through one panel.
+pub(super) fn segment_effectiveness(
     build: &Build,
     kind: &PanelKind,
-    abreast: f64,
-    flow_kg_s: &Line,
-) -> Result<Line, YearError> {
-    let loss_w_m2_k = usual_loss_w_m2_k(&kind.loss)?;
+    (flow_kg_s, loop_k): (f64, f64),
+    loss_w_m2_k: f64,
+) -> Result<f64, YearError> {
     let area_m2 = kind.panel.area_m2();
     // A sheet is uniform within a segment, and the stream comes at most all the way towards it. A
     // bought panel's node is the mean of its fluid, so that its stream leaves as far beyond the
@@ -118,24 +148,21 @@ fn segment_effectiveness(
         Panel::Built(_) => 1.0,
         Panel::Bought(_) => 2.0,
     };
-    Line::of(TABLE_K, SEGMENT_NODES, |loop_k| {
-        let fluid = fluid_at(build, loop_k)?;
-        let flow_kg_s = flow_kg_s.at(loop_k) / abreast;
-        let answer = panel_heat_removal(&kind.panel, flow_kg_s, &fluid, loss_w_m2_k)
-            .map_err(|error| YearError::Panel(error.to_string()))?;
-        let rate_w_k = flow_kg_s * fluid.heat_capacity_j_kg_k;
-        let taken = answer.f_r * area_m2 * loss_w_m2_k / rate_w_k;
-        let left = (1.0 - taken).powf(1.0 / SEGMENTS_PER_PANEL as f64);
-        let a = area_m2 * loss_w_m2_k / (SEGMENTS_PER_PANEL as f64 * rate_w_k);
-        let gone = 1.0 - left;
-        // A chain that takes up as much as an ideal plate would ask for more than all of the way.
-        Ok((a * gone / (a - gone)).clamp(0.0, most))
-    })
+    let fluid = fluid_at(build, loop_k)?;
+    let answer = panel_heat_removal(&kind.panel, flow_kg_s, &fluid, loss_w_m2_k)
+        .map_err(|error| YearError::Panel(error.to_string()))?;
+    let rate_w_k = flow_kg_s * fluid.heat_capacity_j_kg_k;
+    let taken = answer.f_r * area_m2 * loss_w_m2_k / rate_w_k;
+    let left = (1.0 - taken).max(0.0).powf(1.0 / SEGMENTS_PER_PANEL as f64);
+    let a = area_m2 * loss_w_m2_k / (SEGMENTS_PER_PANEL as f64 * rate_w_k);
+    let gone = 1.0 - left;
+    // A chain that takes up as much as an ideal plate would ask for more than all of the way.
+    Ok((a * gone / (a - gone)).clamp(0.0, most))
 }
 
 /// Loss of a plate at 40 C under air at 10 C, a sky 10 K colder and a light wind: where the fin
 /// chain is held against the segments. The segments' answer hardly hangs on it.
-fn usual_loss_w_m2_k(loss: &PanelLoss) -> Result<f64, YearError> {
+pub(super) fn usual_loss_w_m2_k(loss: &PanelLoss) -> Result<f64, YearError> {
     let air_k = ZERO_CELSIUS_K + 10.0;
     let plate_k = ZERO_CELSIUS_K + 40.0;
     let hour = loss.hour(&HourWeather { air_k, sky_k: air_k - 10.0, wind_film_w_m2_k: 10.0 })?;
@@ -178,6 +205,18 @@ impl PipeRun {
             loss_w_k: all_w_k / NODES_PER_PIPE as f64,
             outdoor_share: outdoors_w_k / all_w_k,
             length_m: pipes.iter().map(|pipe| pipe.length_m).sum(),
+        })
+    }
+
+    /// A pipe between panels, one node; alike ones side by side taken together.
+    pub(super) fn of_link(link: &LinkPlace, build: &Build) -> Result<PipeRun, YearError> {
+        let run = PipeRun::of(&[link.pipe], build, 0.0)?;
+        let all = run.nodes as f64 * link.abreast;
+        Ok(PipeRun {
+            nodes: 1,
+            capacity_j_k: all * run.capacity_j_k,
+            loss_w_k: all * run.loss_w_k,
+            ..run
         })
     }
 

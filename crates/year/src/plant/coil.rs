@@ -13,9 +13,8 @@ use crate::YearError;
 /// The coil: how well a metre of it passes heat, and how many metres lie in each layer.
 #[derive(Clone, Debug)]
 pub struct CoilTable {
-    /// By fluid temperature and by the fourth root of its distance from the water, with its sign
-    /// \[W/(m K)\]: natural convection grows nearly straight with that root.
-    ua_w_m_k: Option<Sheet>,
+    /// Its films at the pump's flow; `None` without a pump.
+    films: Option<CoilFilms>,
     /// Metres in each layer, bottom first \[m\].
     pub length_m: Vec<f64>,
     /// Layers it lies in, in the order of the fluid.
@@ -36,29 +35,10 @@ impl CoilTable {
         if coil.direction == CoilDirection::Down {
             way.reverse();
         }
-        // Ice-cold water round a hot coil bends the answer along the root; water between fins answers
-        // more steeply still, and gets a finer table.
-        let (fluids, roots) = if coil.fins.is_some() { (57, 65) } else { (29, 49) };
-        let ua_w_m_k = match flow {
-            None => None,
-            Some(flow) => Some(Sheet::of(
-                (ZERO_CELSIUS_K - 10.0..=ZERO_CELSIUS_K + 130.0, fluids),
-                (-3.2..=3.2, roots),
-                |fluid_k, root| {
-                    let water_k = fluid_k - root.signum() * root.powi(4);
-                    let film = coil_conductance(
-                        coil,
-                        build.circuit.fluid,
-                        flow.flow_kg_s.at(fluid_k),
-                        fluid_k,
-                        water_k.clamp(ZERO_CELSIUS_K + 1.0, ZERO_CELSIUS_K + 110.0),
-                    )
-                    .map_err(|error| YearError::Coil(error.to_string()))?;
-                    Ok(film.ua_w_k / coil.length_m)
-                },
-            )?),
-        };
-        Ok(CoilTable { ua_w_m_k, length_m, way, direction: coil.direction })
+        let films = flow
+            .map(|flow| CoilFilms::of(build, |fluid_k| flow.flow_kg_s.at(fluid_k)))
+            .transpose()?;
+        Ok(CoilTable { films, length_m, way, direction: coil.direction })
     }
 
     /// True where the fluid enters at the top.
@@ -66,11 +46,54 @@ impl CoilTable {
         self.direction == CoilDirection::Down
     }
 
-    /// How well a metre passes heat between fluid and water \[W/(m K)\]; 0 in a twin.
+    /// How well a metre passes heat between fluid and water at the pump's flow \[W/(m K)\]; 0
+    /// without a pump.
+    pub fn ua_w_m_k(&self, fluid_k: f64, water_k: f64) -> f64 {
+        self.films.as_ref().map_or(0.0, |films| films.ua_w_m_k(fluid_k, water_k))
+    }
+}
+
+/// How well a metre of coil passes heat at a flow.
+#[derive(Clone, Debug)]
+pub struct CoilFilms {
+    /// By fluid temperature and by the fourth root of its distance from the water, with its sign
+    /// \[W/(m K)\]: natural convection grows nearly straight with that root.
+    ua_w_m_k: Sheet,
+}
+
+impl CoilFilms {
+    pub(super) fn of(
+        build: &Build,
+        flow_at_kg_s: impl Fn(f64) -> f64,
+    ) -> Result<CoilFilms, YearError> {
+        let coil = &build.store.coil;
+        // Ice-cold water round a hot coil bends the answer along the root; water between fins answers
+        // more steeply still, and gets a finer table.
+        let (fluids, roots) = if coil.fins.is_some() { (57, 65) } else { (29, 49) };
+        let ua_w_m_k = Sheet::of(
+            (ZERO_CELSIUS_K - 10.0..=ZERO_CELSIUS_K + 130.0, fluids),
+            (-3.2..=3.2, roots),
+            |fluid_k, root| {
+                let water_k = fluid_k - root.signum() * root.powi(4);
+                let film = coil_conductance(
+                    coil,
+                    build.circuit.fluid,
+                    flow_at_kg_s(fluid_k),
+                    fluid_k,
+                    water_k.clamp(ZERO_CELSIUS_K + 1.0, ZERO_CELSIUS_K + 110.0),
+                )
+                .map_err(|error| YearError::Coil(error.to_string()))?;
+                Ok(film.ua_w_k / coil.length_m)
+            },
+        )?;
+        Ok(CoilFilms { ua_w_m_k })
+    }
+
+    /// How well a metre passes heat between fluid and water \[W/(m K)\].
     pub fn ua_w_m_k(&self, fluid_k: f64, water_k: f64) -> f64 {
         let difference_k = fluid_k - water_k;
         let root = difference_k.abs().sqrt().sqrt().copysign(difference_k);
-        self.ua_w_m_k.as_ref().map_or(0.0, |table| table.at(fluid_k, root))
+        self.ua_w_m_k.at(fluid_k, root)
     }
 }
 

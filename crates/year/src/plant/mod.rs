@@ -2,37 +2,53 @@
 
 mod circuit;
 mod coil;
+mod gravity;
 mod loss;
+mod network;
 mod panels;
 mod store;
 mod table;
 
 pub use circuit::{FlowTable, PipeRun};
-pub use coil::CoilTable;
+pub use coil::{CoilFilms, CoilTable};
+pub use gravity::{GravityTable, LEAST_FLOW_KG_S};
 pub use loss::{Conductances, HourLoss, HourWeather, PanelLoss};
+pub use network::{Direction, Turn, WHOLE, Way};
 pub use panels::{PanelKind, SEGMENTS_PER_PANEL, Segment};
 pub use store::{StorePlant, Vapour};
 pub use table::{Line, Sheet};
 
 use physics::Build;
+use physics::circuit::gravity::rises;
 use physics::control::{Control, StoreProbePlace};
 use physics::store::{Loft, OverheatDischarge};
 use physics::tap::Heater;
 
+use self::circuit::NODES_PER_PIPE;
+use self::network::Network;
 use crate::YearError;
 
 /// A build compiled: networks flattened to segments in flow order, relations to tables, parts to
 /// conductances and capacities.
 ///
-/// The bank is compiled in the direction of the pump. A twin's plant has no segments and no flow.
+/// A twin's plant has no segments and no flow.
 #[derive(Clone, Debug)]
 pub struct Plant {
     /// Panels that differ, each once.
     pub kinds: Vec<PanelKind>,
-    /// The way of the fluid through the panels.
+    /// Segments of panel, in the order in which the pump's flow comes to them.
     pub segments: Vec<Segment>,
-    /// What the pump moves, by the circuit's temperature; `None` for a twin.
+    /// Pipes between the panels and past them.
+    pub links: Vec<PipeRun>,
+    /// The way of the fluid through panels and links with the pump.
+    pub forwards: Way,
+    /// The same against it.
+    pub backwards: Way,
+    /// What the pump moves, by the circuit's temperature; `None` for a twin, and without a pump.
     pub flow: Option<FlowTable>,
+    /// What the fluid's own weight moves while no pump does; `None` for a twin, and behind a valve
+    /// that a spring holds shut.
+    pub gravity: Option<GravityTable>,
     /// Hot pipe from panels to coil.
     pub flow_pipe: PipeRun,
     /// Cool pipe from coil to panels.
@@ -57,25 +73,41 @@ impl Plant {
     /// Compiles a build.
     ///
     /// # Errors
-    /// Panels joined in a way that is not reckoned; a circuit without flow; a relation asked
-    /// beyond its range.
+    /// A join that names what is not there; a circuit without flow; a relation asked beyond its
+    /// range.
     pub fn compile(build: &Build) -> Result<Plant, YearError> {
         let probe_height_m = match build.control.store_probe_place {
             StoreProbePlace::Water { height_m } | StoreProbePlace::Wall { height_m } => height_m,
             StoreProbePlace::LoftAir => 0.0,
         };
         let store = StorePlant::of(&build.store, probe_height_m)?;
-        let (kinds, segments) = panels::compile(build)?;
-        let flow =
-            if segments.is_empty() { None } else { Some(FlowTable::of(build, &kinds, &segments)?) };
+        let network = Network::of(&build.panel)?;
+        let rises = rises(&build.circuit, &build.store.coil, NODES_PER_PIPE);
+        let (kinds, segments) = panels::compile(build, &network, rises.panel_m)?;
+        let links = network.links.iter().map(|link| PipeRun::of_link(link, build));
+        let links = links.collect::<Result<_, _>>()?;
+        let flow = match &build.circuit.pump {
+            Some(pump) if !segments.is_empty() => {
+                Some(FlowTable::of(build, pump, &kinds, &segments)?)
+            }
+            _ => None,
+        };
+        let gravity = match segments.is_empty() {
+            true => None,
+            false => GravityTable::of(build, rises, &kinds, &segments)?,
+        };
         let coil_contents_m3 = build.store.coil.tube.contents_m2() * build.store.coil.length_m;
         Ok(Plant {
             flow_pipe: PipeRun::of(&build.circuit.flow_pipe, build, coil_contents_m3 / 2.0)?,
             return_pipe: PipeRun::of(&build.circuit.return_pipe, build, coil_contents_m3 / 2.0)?,
             coil: CoilTable::of(build, flow.as_ref(), &store)?,
+            forwards: network.way(Direction::Forwards),
+            backwards: network.way(Direction::Backwards),
             kinds,
             segments,
+            links,
             flow,
+            gravity,
             store,
             loft: build.store.loft,
             overheat: build.store.overheat,

@@ -1,10 +1,11 @@
 //! The bank flattened: kinds of panel, and segments in the order of the flow.
 
 use physics::Build;
+use physics::panel::Panel;
 use physics::panel::capacity::capacity_j_k;
-use physics::panel::{Bank, Join, Panel};
 
 use super::loss::PanelLoss;
+use super::network::Network;
 use crate::YearError;
 
 /// Segments a panel is cut into along the flow. The plate is uniform within one; the stream
@@ -31,9 +32,20 @@ pub struct Segment {
     pub area_m2: f64,
     /// Heat capacity of sheet, tubes, contents and half the insulation, all abreast \[J/K\].
     pub capacity_j_k: f64,
+    /// Place of the part of the flow that they share.
+    pub share: usize,
+    /// Place of how it answers to the flow: segments of alike panels with the same part of the flow
+    /// answer alike.
+    pub answers_as: usize,
+    /// How far it rises along the flow \[m\]; in branches, by its part of them.
+    pub rise_m: f64,
 }
 
-pub(super) fn compile(build: &Build) -> Result<(Vec<PanelKind>, Vec<Segment>), YearError> {
+pub(super) fn compile(
+    build: &Build,
+    network: &Network,
+    rise_m: f64,
+) -> Result<(Vec<PanelKind>, Vec<Segment>), YearError> {
     let bank = &build.panel;
     let mut kinds = Vec::new();
     let mut kind_of = Vec::with_capacity(bank.panels.len());
@@ -51,11 +63,17 @@ pub(super) fn compile(build: &Build) -> Result<(Vec<PanelKind>, Vec<Segment>), Y
         });
     }
     let mut segments = Vec::new();
-    for run in abreast_runs(bank, &bank.join, 1)? {
+    let mut answers: Vec<(usize, f64, usize)> = Vec::new();
+    for run in &network.panels {
         let panel = &bank.panels[run.panel];
         let volume_heat = super::circuit::reference_fluid(build)?.volume_heat_j_m3_k();
         let capacity_j_k = capacity_j_k(panel, volume_heat)
             .map_err(|error| YearError::Panel(error.to_string()))?;
+        let answer = (kind_of[run.panel], run.abreast, run.share);
+        let answers_as = answers.iter().position(|have| *have == answer).unwrap_or_else(|| {
+            answers.push(answer);
+            answers.len() - 1
+        });
         let parts = run.abreast / SEGMENTS_PER_PANEL as f64;
         for _ in 0..SEGMENTS_PER_PANEL {
             segments.push(Segment {
@@ -63,10 +81,24 @@ pub(super) fn compile(build: &Build) -> Result<(Vec<PanelKind>, Vec<Segment>), Y
                 abreast: run.abreast,
                 area_m2: panel.area_m2() * parts,
                 capacity_j_k: capacity_j_k * parts,
+                share: run.share,
+                answers_as,
+                rise_m: rise_m * run.rise_share / SEGMENTS_PER_PANEL as f64,
             });
         }
     }
     Ok((kinds, segments))
+}
+
+/// One segment of each that answers in its own way, in the order of [`Segment::answers_as`].
+pub(super) fn answers(segments: &[Segment]) -> Vec<&Segment> {
+    let mut each: Vec<&Segment> = Vec::new();
+    for segment in segments {
+        if segment.answers_as == each.len() {
+            each.push(segment);
+        }
+    }
+    each
 }
 
 /// Gives segments the heat capacity of their dry panels.
@@ -77,42 +109,4 @@ pub(super) fn drain(kinds: &[PanelKind], segments: &mut [Segment]) -> Result<(),
         segment.capacity_j_k = dry_j_k * segment.abreast / SEGMENTS_PER_PANEL as f64;
     }
     Ok(())
-}
-
-/// A panel in the order of the flow, and how many like it stand beside it.
-struct Run {
-    panel: usize,
-    abreast: f64,
-}
-
-/// The join as one row of panels, alike neighbours side by side taken together.
-fn abreast_runs(bank: &Bank, join: &Join, abreast: usize) -> Result<Vec<Run>, YearError> {
-    match join {
-        Join::One(panel) => Ok(vec![Run { panel: *panel, abreast: abreast as f64 }]),
-        Join::Series(parts) => {
-            let mut runs = Vec::new();
-            for part in parts {
-                runs.extend(abreast_runs(bank, part, abreast)?);
-            }
-            Ok(runs)
-        }
-        Join::Parallel(branches) => {
-            let Some(first) = branches.first() else { return Ok(Vec::new()) };
-            let runs = abreast_runs(bank, first, abreast * branches.len())?;
-            for branch in &branches[1..] {
-                let other = abreast_runs(bank, branch, abreast * branches.len())?;
-                for (a, b) in runs.iter().zip(&other) {
-                    if bank.panels[a.panel] != bank.panels[b.panel] {
-                        return Err(YearError::UnlikePanels { first: a.panel, second: b.panel });
-                    }
-                }
-                if let (Some(a), Some(b), false) =
-                    (runs.last(), other.last(), runs.len() == other.len())
-                {
-                    return Err(YearError::UnlikePanels { first: a.panel, second: b.panel });
-                }
-            }
-            Ok(runs)
-        }
-    }
 }

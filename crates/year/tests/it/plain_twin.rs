@@ -210,7 +210,7 @@ fn circulate(plant: &Plant, nodes: &[f64], at: &Starts, gain: &mut [f64], powers
     }
     let into_panels = stream;
     for i in 0..at.flow {
-        let share = flow.effectiveness[flow.effectiveness_of[i]].at(loop_k);
+        let share = flow.effectiveness[plant.segments[i].answers_as].at(loop_k);
         let after = stream + share * (nodes[i] - stream);
         gain[i] -= rate * (after - stream);
         stream = after;

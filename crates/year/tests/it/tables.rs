@@ -152,7 +152,7 @@ fn segments_answer_as_the_chain_at_other_losses() {
             let fluid = properties_held(build.circuit.fluid, loop_k).unwrap();
             let flow_kg_s = flow.flow_kg_s.at(loop_k) / segment.abreast;
             let rate_w_k = flow_kg_s * fluid.heat_capacity_j_kg_k;
-            let share = flow.effectiveness[flow.effectiveness_of[0]].at(loop_k);
+            let share = flow.effectiveness[segment.answers_as].at(loop_k);
             for loss_w_m2_k in [3.0, 9.0] {
                 let chain = panel_heat_removal(panel, flow_kg_s, &fluid, loss_w_m2_k).unwrap().f_r;
                 let area_m2 = panel.area_m2();

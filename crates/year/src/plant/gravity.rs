@@ -1,0 +1,185 @@
+//! What the fluid's own weight drives round while no pump does.
+
+use physics::circuit::CheckValve;
+use physics::circuit::friction::FrictionMethod;
+use physics::circuit::gravity::Rises;
+use physics::circuit::network::Medium;
+use physics::circuit::pump::round_path;
+use physics::{Build, GRAVITY_M_S2};
+
+use super::circuit::{
+    SEGMENT_NODES, TABLE_K, fluid_at, segment_effectiveness, shares_at, usual_loss_w_m2_k,
+};
+use super::coil::CoilFilms;
+use super::panels::{PanelKind, Segment, answers};
+use super::table::{Line, Sheet};
+use crate::YearError;
+
+/// Nodes by the root of the drive, and by temperature, at which the flow is found.
+const DRIVE_NODES: usize = 25;
+const FLOW_K_NODES: usize = 31;
+/// Flows, each so many times the next smaller one, for which films and shares are tabled.
+const FLOW_NODES: usize = 9;
+const FLOW_FOLD: f64 = 3.0;
+
+/// Flow below which the circuit counts as standing \[kg/s\]: what it carries is below a watt.
+pub const LEAST_FLOW_KG_S: f64 = 5e-6;
+
+/// How a circuit without a running pump answers to what its fluid weighs.
+#[derive(Clone, Debug)]
+pub struct GravityTable {
+    /// Rises of the pipes' nodes and the coil along the flow.
+    pub rises: Rises,
+    /// False where a flap keeps the fluid from running backwards.
+    pub backwards: bool,
+    /// Density of the fluid \[kg/m3\].
+    pub density_kg_m3: Line,
+    /// Heat capacity of the fluid \[J/(kg K)\].
+    heat_capacity_j_kg_k: Line,
+    /// Flow over drive by the root of the drive and by temperature \[kg/(s Pa)\].
+    conductance_kg_s_pa: Sheet,
+    /// Logarithm of the smallest flow that films and shares are tabled for.
+    least_ln: f64,
+    /// Share of the way the stream comes towards the plate, by [`Segment::answers_as`]; by logarithm
+    /// of the flow over the smallest, and temperature.
+    effectiveness: Vec<Sheet>,
+    /// Parts of the flow that turns of the way name, in the same manner.
+    shares: Vec<Sheet>,
+    /// The coil, at each of the flows.
+    coil: Vec<CoilFilms>,
+}
+
+impl GravityTable {
+    /// Tables a build; `None` where nothing can run by its own weight: behind a valve that a spring
+    /// holds shut.
+    pub(super) fn of(
+        build: &Build,
+        rises: Rises,
+        kinds: &[PanelKind],
+        segments: &[Segment],
+    ) -> Result<Option<GravityTable>, YearError> {
+        let backwards = match build.circuit.check_valve {
+            CheckValve::Fitted { .. } => return Ok(None),
+            CheckValve::Flap { .. } => false,
+            CheckValve::None => true,
+        };
+        let heavy_root = heaviest_pa(&rises).sqrt();
+        let conductance_kg_s_pa = conductances(build, heavy_root)?;
+        let fastest_kg_s =
+            heavy_root * heavy_root * conductance_kg_s_pa.at(heavy_root, *TABLE_K.end());
+        let least_ln = (fastest_kg_s / FLOW_FOLD.powi(FLOW_NODES as i32 - 1)).ln();
+        let last = (FLOW_NODES - 1) as f64 * FLOW_FOLD.ln();
+        let shares = share_sheets(build, least_ln, last)?;
+        let mut effectiveness = Vec::new();
+        for segment in answers(segments) {
+            let kind = &kinds[segment.kind];
+            let loss_w_m2_k = usual_loss_w_m2_k(&kind.loss)?;
+            effectiveness.push(Sheet::of(
+                (0.0..=last, FLOW_NODES),
+                (TABLE_K, SEGMENT_NODES),
+                |ln, loop_k| {
+                    let share = shares[segment.share].at(ln, loop_k);
+                    let each_kg_s = (least_ln + ln).exp() * share / segment.abreast;
+                    segment_effectiveness(build, kind, (each_kg_s, loop_k), loss_w_m2_k)
+                },
+            )?);
+        }
+        let coil = (0..FLOW_NODES)
+            .map(|node| {
+                let flow_kg_s = (least_ln + node as f64 * FLOW_FOLD.ln()).exp();
+                CoilFilms::of(build, |_| flow_kg_s)
+            })
+            .collect::<Result<_, _>>()?;
+        let fluid_line = |value: fn(&physics::matter::fluid::FluidProperties) -> f64| {
+            Line::of(TABLE_K, 2 * FLOW_K_NODES, |loop_k| {
+                Ok::<f64, YearError>(value(&fluid_at(build, loop_k)?))
+            })
+        };
+        Ok(Some(GravityTable {
+            rises,
+            backwards,
+            density_kg_m3: fluid_line(|fluid| fluid.density_kg_m3)?,
+            heat_capacity_j_kg_k: fluid_line(|fluid| fluid.heat_capacity_j_kg_k)?,
+            conductance_kg_s_pa,
+            least_ln,
+            effectiveness,
+            shares,
+            coil,
+        }))
+    }
+
+    /// Flow that a drive keeps up \[kg/s\], its sign that of the drive; 0 where a flap holds it.
+    pub fn flow_kg_s(&self, drive_pa: f64, loop_k: f64) -> f64 {
+        if drive_pa < 0.0 && !self.backwards {
+            return 0.0;
+        }
+        drive_pa * self.conductance_kg_s_pa.at(drive_pa.abs().sqrt(), loop_k)
+    }
+
+    /// What a flow carries \[W/K\], 0 or more.
+    pub fn rate_w_k(&self, flow_kg_s: f64, loop_k: f64) -> f64 {
+        flow_kg_s.abs() * self.heat_capacity_j_kg_k.at(loop_k)
+    }
+
+    /// Share of the way the stream comes towards the plate, by kind of segment.
+    pub fn effectiveness(&self, flow_kg_s: f64, loop_k: f64) -> impl Iterator<Item = f64> {
+        let ln = flow_kg_s.abs().ln() - self.least_ln;
+        self.effectiveness.iter().map(move |sheet| sheet.at(ln, loop_k))
+    }
+
+    /// Parts of the flow that turns of the way name, the whole one first.
+    pub fn shares(&self, flow_kg_s: f64, loop_k: f64) -> impl Iterator<Item = f64> {
+        let ln = flow_kg_s.abs().ln() - self.least_ln;
+        self.shares.iter().map(move |sheet| sheet.at(ln, loop_k))
+    }
+
+    /// How well a metre of the coil passes heat between fluid and water \[W/(m K)\].
+    pub fn coil_ua_w_m_k(&self, flow_kg_s: f64, fluid_k: f64, water_k: f64) -> f64 {
+        let along = ((flow_kg_s.abs().ln() - self.least_ln) / FLOW_FOLD.ln())
+            .clamp(0.0, (FLOW_NODES - 1) as f64);
+        let node = (along as usize).min(FLOW_NODES - 2);
+        let low = self.coil[node].ua_w_m_k(fluid_k, water_k);
+        low + (along - node as f64) * (self.coil[node + 1].ua_w_m_k(fluid_k, water_k) - low)
+    }
+}
+
+/// Most that weights can drive \[Pa\]: all that rises filled with fluid lighter by what any fluid here
+/// grows over the tables' range, a tenth.
+fn heaviest_pa(rises: &Rises) -> f64 {
+    let climbed_m: f64 = [&rises.return_pipe_m[..], &rises.flow_pipe_m]
+        .concat()
+        .iter()
+        .chain([&rises.panel_m, &rises.coil_m])
+        .map(|rise_m| rise_m.abs())
+        .sum();
+    (0.5 * climbed_m).max(0.1) * 100.0 * GRAVITY_M_S2
+}
+
+fn conductances(build: &Build, heavy_root: f64) -> Result<Sheet, YearError> {
+    let circuit_error =
+        |error: physics::circuit::CircuitError| YearError::Circuit(error.to_string());
+    let round =
+        round_path(&build.circuit, &build.panel, &build.store.coil).map_err(circuit_error)?;
+    Sheet::of((0.0..=heavy_root, DRIVE_NODES), (TABLE_K, FLOW_K_NODES), |root, loop_k| {
+        let medium =
+            Medium { fluid: fluid_at(build, loop_k)?, method: FrictionMethod::Churchill1977 };
+        // Towards no drive flow and drive keep their ratio, as slow flow has it.
+        let drive_pa = (root * root).max(1e-3);
+        Ok(round.flow_kg_s(drive_pa, &medium).map_err(circuit_error)? / drive_pa)
+    })
+}
+
+fn share_sheets(build: &Build, least_ln: f64, last: f64) -> Result<Vec<Sheet>, YearError> {
+    let range = || (0.0..=last, FLOW_NODES);
+    let mut nodes = Vec::new();
+    Sheet::of(range(), (TABLE_K, SEGMENT_NODES), |ln, loop_k| {
+        nodes.push(shares_at(build, (least_ln + ln).exp(), loop_k)?);
+        Ok::<f64, YearError>(0.0)
+    })?;
+    (0..nodes[0].len())
+        .map(|share| {
+            let mut values = nodes.iter().map(|node| node[share]);
+            Sheet::of(range(), (TABLE_K, SEGMENT_NODES), |_, _| Ok(values.next().unwrap_or(1.0)))
+        })
+        .collect()
+}
