@@ -125,6 +125,9 @@ fn missing_tables(desk: &mut Desk, values: &mut Values) {
         if !around.is_empty() && values.table(around).is_none() && around != "control" {
             continue;
         }
+        if !means_something(values, around) {
+            continue;
+        }
         if values.is_told(path) {
             continue;
         }
@@ -226,7 +229,7 @@ fn not_used(desk: &Desk, values: &Values, (path, place): (&str, &str), words: &[
 
 /// True for things whose absence is an assumption about the build.
 fn worth_a_word(path: &str) -> bool {
-    !matches!(path, "stock" | "panel.inner-cover" | "circuit.pump.measured")
+    !matches!(path, "stock" | "panel.inner-cover" | "panel.link" | "circuit.pump.measured")
 }
 
 fn too_few(desk: &Desk, values: &Values, path: &str, least: usize, help: &str) -> Problem {

@@ -2,6 +2,7 @@
 
 mod circuit;
 mod control;
+mod network;
 mod panel;
 mod round;
 mod store;
@@ -17,6 +18,7 @@ use crate::walk::Desk;
 pub(crate) fn check(desk: &mut Desk, values: &Values) {
     sun::check(desk, values);
     panel::check(desk, values);
+    network::check(desk, values);
     circuit::check(desk, values);
     store::check(desk, values);
     tap::check(desk, values);

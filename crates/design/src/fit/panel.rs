@@ -9,13 +9,20 @@ use crate::problem::Severity;
 use crate::values::Values;
 use crate::walk::Desk;
 
-/// Every tube of a design file.
-const TUBES: [&str; 5] =
-    ["panel.tubes", "panel.tubes.header", "circuit.flow-pipe", "circuit.return-pipe", "store.coil"];
+/// Every tube of a design file but those of branches.
+const TUBES: [&str; 6] = [
+    "panel.tubes",
+    "panel.tubes.header",
+    "panel.link",
+    "circuit.flow-pipe",
+    "circuit.return-pipe",
+    "store.coil",
+];
 
 pub(super) fn check(desk: &mut Desk, values: &Values) {
-    for at in TUBES {
-        if let Some(misfit) = thick_wall(values, at) {
+    let branches = (0..values.members("panel.branch")).map(|at| format!("panel.branch[{at}]"));
+    for at in TUBES.map(str::to_owned).into_iter().chain(branches) {
+        if let Some(misfit) = thick_wall(values, &at) {
             report(desk, values, misfit);
         }
     }

@@ -45,7 +45,11 @@ pub(super) const SECTIONS: &[Section] = &[
         presence: Presence::Assumed,
         help: "What takes up the fluid's growth and holds the pressure.",
     },
-    Section { path: "circuit.pump", presence: Presence::Required, help: "The pump." },
+    Section {
+        path: "circuit.pump",
+        presence: Presence::When("circuit.drive", "pump"),
+        help: "The pump.",
+    },
     Section {
         path: "circuit.pump.measured",
         presence: Presence::Optional,
@@ -107,9 +111,15 @@ const FLUID: &[Parameter] = &[
     )
     .absent(),
     parameter(
+        "circuit.drive",
+        Form::Choice(&["pump", "gravity"]),
+        "What moves the fluid: a pump, or what hot and cold fluid weigh.",
+    )
+    .assume("pump", "the usual circuit of home builders", "common practice"),
+    parameter(
         "circuit.check-valve",
-        Form::Choice(&["fitted", "none"]),
-        "What keeps the fluid from running backwards at night.",
+        Form::Choice(&["fitted", "flap", "none"]),
+        "What keeps the fluid from running backwards at night: a valve that a spring holds shut, a light flap that opens by the fluid's own weight, or nothing.",
     ),
     parameter(
         "circuit.check-valve-k",
@@ -118,7 +128,7 @@ const FLUID: &[Parameter] = &[
     )
     .within("0", "100")
     .assume("2.5", "swing check valve, handbook figure", "from memory")
-    .only("check-valve", &["fitted"]),
+    .only("check-valve", &["fitted", "flap"]),
 ];
 
 macro_rules! run {

@@ -3,7 +3,11 @@
 use super::*;
 
 pub(super) const SECTIONS: &[Section] = &[
-    Section { path: "control", presence: Presence::Assumed, help: "The controller." },
+    Section {
+        path: "control",
+        presence: Presence::Among(&Presence::Assumed, "circuit.drive", &["pump"]),
+        help: "The controller.",
+    },
     Section {
         path: "control.hours[]",
         presence: Presence::List(0),

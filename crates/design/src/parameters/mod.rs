@@ -8,6 +8,7 @@ mod certificate;
 mod circuit;
 mod control;
 mod cover;
+mod network;
 mod panel;
 mod parts;
 mod stock;
@@ -346,6 +347,7 @@ const PARAMETERS: &[&[Parameter]] = &[
     ROOT,
     sun::PARAMETERS,
     panel::PARAMETERS,
+    network::PARAMETERS,
     circuit::PARAMETERS,
     store::PARAMETERS,
     tap::PARAMETERS,
@@ -355,6 +357,7 @@ const PARAMETERS: &[&[Parameter]] = &[
 const SECTIONS: &[&[Section]] = &[
     sun::SECTIONS,
     panel::SECTIONS,
+    network::SECTIONS,
     circuit::SECTIONS,
     store::SECTIONS,
     tap::SECTIONS,

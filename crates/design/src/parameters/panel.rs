@@ -160,7 +160,7 @@ const FRONT: &[Parameter] = &[
     parameter("panel.count", Form::Count, "How many panels, all alike.")
         .within("1", "24")
         .assume("1", "one panel unless more are written", "common practice"),
-    parameter("panel.joined", Form::Choice(&["parallel", "series"]), "How several panels are joined.")
+    parameter("panel.joined", Form::Choice(&["parallel", "series", "branches"]), "How several panels are joined.")
         .assume("parallel", "each panel then has the coolest inlet", "common practice"),
     parameter("panel.gap", Form::Quantity(Kind::Length), "Air from the sheet to the glazing; a second cover lies within it.")
         .within("5 mm", "200 mm")

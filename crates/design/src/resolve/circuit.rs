@@ -16,9 +16,13 @@ pub(crate) fn circuit(values: &Values) -> Option<Circuit> {
         fluid: fluid(values)?,
         flow_pipe: stretches(values, "circuit.flow-pipe")?,
         return_pipe: stretches(values, "circuit.return-pipe")?,
-        pump: Some(Pump { curve: curve(values)?, power_w: values.si("circuit.pump.power")? }),
+        pump: match values.word("circuit.drive")? {
+            "gravity" => None,
+            _ => Some(Pump { curve: curve(values)?, power_w: values.si("circuit.pump.power")? }),
+        },
         check_valve: match values.word("circuit.check-valve")? {
             "fitted" => CheckValve::Fitted { open_loss: values.si("circuit.check-valve-k")? },
+            "flap" => CheckValve::Flap { open_loss: values.si("circuit.check-valve-k")? },
             _ => CheckValve::None,
         },
         layout: layout(values)?,
@@ -75,10 +79,10 @@ fn layout(values: &Values) -> Option<Layout> {
         panel_top_m: height_m("panel-top")?,
         highest_m: height_m("highest")?,
         pump_m: height_m("pump")?,
-        pump_place: match values.word("circuit.pump.place")? {
-            "before-panel" => PumpPlace::BeforePanel,
-            "after-panel" => PumpPlace::AfterPanel,
-            "before-coil" => PumpPlace::BeforeCoil,
+        pump_place: match values.word("circuit.pump.place") {
+            Some("before-panel") => PumpPlace::BeforePanel,
+            Some("after-panel") => PumpPlace::AfterPanel,
+            Some("before-coil") => PumpPlace::BeforeCoil,
             _ => PumpPlace::AfterCoil,
         },
         joint: match values.word("circuit.filling.joins")? {

@@ -16,7 +16,11 @@ pub(super) fn control(values: &Values) -> Option<Control> {
         lag_s: si(&format!("{at}.lag")).unwrap_or(0.0),
     };
     Some(Control {
-        rule: rule(values)?,
+        rule: match values.word("circuit.drive")? {
+            // Nothing to call for: a clock that never does.
+            "gravity" => Rule::Timer(Vec::new()),
+            _ => rule(values)?,
+        },
         min_on_s: time_s("min-on"),
         min_off_s: time_s("min-off"),
         run_on_s: time_s("run-on"),

@@ -5,6 +5,7 @@ mod control;
 mod extremes;
 mod frost;
 mod hot_parts;
+mod network;
 pub(crate) mod panel;
 mod parts;
 mod site;

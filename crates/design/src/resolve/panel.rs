@@ -7,23 +7,15 @@ use crate::values::Values;
 use physics::panel::optics::extinction_1_m;
 use physics::panel::route::{Pipe, Stretch};
 use physics::panel::{
-    Bank, BoxAir, BoxWalls, Built, Cover, DiffuseAngle, Edge, Fins, HarpConnection, Hollow, Join,
-    Panel, Passage, Sheet, TubePattern, Tubes,
+    Bank, BoxAir, BoxWalls, Built, Cover, DiffuseAngle, Edge, Fins, HarpConnection, Hollow, Panel,
+    Passage, Sheet, TubePattern, Tubes,
 };
 
 /// Every panel, and how they are joined.
 pub(crate) fn bank(values: &Values) -> Option<Bank> {
     let count = values.count("panel.count")? as usize;
-    let ones = (0..count).map(Join::One).collect();
-    Some(Bank {
-        panels: vec![panel(values)?; count],
-        join: match (count, values.word("panel.joined")?) {
-            (1, _) => Join::One(0),
-            (_, "series") => Join::Series(ones),
-            _ => Join::Parallel(ones),
-        },
-        links: Vec::new(),
-    })
+    let (join, links) = super::network::joined(values, count)?;
+    Some(Bank { panels: vec![panel(values)?; count], join, links })
 }
 
 fn panel(values: &Values) -> Option<Panel> {

@@ -35,9 +35,9 @@ impl From<PanelError> for SumFault {
     fn from(error: PanelError) -> Self {
         match error {
             PanelError::OutOfRange { .. } => SumFault::Refused(error.to_string()),
-            PanelError::NoBalance { .. } | PanelError::Singular { .. } => {
-                SumFault::NotCompleted(error.to_string())
-            }
+            PanelError::NoBalance { .. }
+            | PanelError::UnevenFlow { .. }
+            | PanelError::Singular { .. } => SumFault::NotCompleted(error.to_string()),
         }
     }
 }
