@@ -143,7 +143,8 @@ fn built_temperatures(build: &Build, built: &Built, idle: &Idle) -> Result<PartT
     Ok(idle_parts(built, &glazing, &idle.around, &light)?)
 }
 
-/// Hours above each bound: running, pump dead, dry. The three years are marched side by side.
+/// Hours above each bound: running, pump dead, dry. The three years are marched side by side; without
+/// a pump nothing changes where it is dead.
 fn hours(
     build: &Build,
     plant: &Plant,
@@ -156,12 +157,13 @@ fn hours(
         Ok(hours_above(build, forcing, &series, bounds, along_m)?)
     };
     std::thread::scope(|scope| {
-        let dead = scope.spawn(|| one(Service::PumpDead));
+        let dead = build.circuit.pump.as_ref().map(|_| scope.spawn(|| one(Service::PumpDead)));
         let dry = scope.spawn(|| one(Service::Dry));
         let running = one(Service::Running)?;
         let joined = |thread: std::thread::ScopedJoinHandle<'_, Result<Vec<f64>>>| {
             thread.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic))
         };
-        Ok([running, joined(dead)?, joined(dry)?])
+        let dead = dead.map_or_else(|| Ok(running.clone()), joined)?;
+        Ok([running, dead, joined(dry)?])
     })
 }

@@ -30,6 +30,10 @@ use crate::{MINUTES_PER_YEAR, YearError};
 const RUN_IN_DAYS: usize = 12;
 /// Stride of the sheets in an hour too dim for anything to start \[min\].
 const DIM_STRIDE_MIN: usize = 20;
+/// How often standing fluid is asked in the dark whether it begins to run \[min\].
+const DARK_LOOK_MIN: usize = 10;
+/// A flow that changed by less than this share from one minute to the next is steady.
+const STEADY_SHARE: f64 = 0.005;
 /// No node of a house gets hotter; one that does is a fault of the reckoning \[K\].
 const RUNAWAY_K: f64 = 700.0;
 
@@ -274,7 +278,7 @@ impl<'a> March<'a> {
         let drive = match (powered, blocked) {
             (_, true) => None,
             (true, false) => Some(Drive::Pump),
-            (false, false) => self.drift(did.absorbed_w_m2),
+            (false, false) => self.drift(minute, did.absorbed_w_m2),
         };
         self.drift_kg_s = 0.0;
         match drive {
@@ -320,14 +324,22 @@ impl<'a> March<'a> {
     }
 
     /// Whether the fluid's own weight moves it through the minute that begins, and how much: the mean
-    /// of what it does at the start and would do at the end, were it to go on so.
-    fn drift(&mut self, absorbed_w_m2: f64) -> Option<Drive> {
+    /// of what it does at the start and would do at the end, were it to go on so. Where it runs as it
+    /// did, the start's will do; in the dark standing fluid is asked every few minutes.
+    fn drift(&mut self, minute: usize, absorbed_w_m2: f64) -> Option<Drive> {
         let plant = self.plant;
         let gravity = plant.gravity.as_ref()?;
+        if self.drift_kg_s == 0.0 && absorbed_w_m2 == 0.0 && minute % DARK_LOOK_MIN != 0 {
+            return None;
+        }
         self.settle_standing();
         let first_kg_s = drift_kg_s(plant, gravity, &self.state, self.drift_kg_s);
         if first_kg_s.abs() < LEAST_FLOW_KG_S {
             return None;
+        }
+        let change_kg_s = first_kg_s - self.drift_kg_s;
+        if change_kg_s.abs() < STEADY_SHARE * first_kg_s.abs() {
+            return Some(Drive::Weight(first_kg_s));
         }
         self.ahead.copy_from(&self.state);
         let step = (MINUTE_S, Drive::Weight(first_kg_s));

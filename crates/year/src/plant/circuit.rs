@@ -102,7 +102,8 @@ fn share_lines(build: &Build, flow_kg_s: &Line) -> Result<Vec<Line>, YearError> 
         .collect()
 }
 
-fn nodes_k(nodes: usize) -> impl Iterator<Item = f64> {
+/// Temperatures at a table's nodes \[K\].
+pub(super) fn nodes_k(nodes: usize) -> impl Iterator<Item = f64> {
     let step_k = (TABLE_K.end() - TABLE_K.start()) / (nodes - 1) as f64;
     (0..nodes).map(move |node| TABLE_K.start() + step_k * node as f64)
 }

@@ -35,8 +35,11 @@ impl CoilTable {
         if coil.direction == CoilDirection::Down {
             way.reverse();
         }
+        // Ice-cold water round a hot coil bends the answer along the root; water between fins answers
+        // more steeply still, and gets a finer table.
+        let nodes = if build.store.coil.fins.is_some() { (57, 65) } else { (29, 49) };
         let films = flow
-            .map(|flow| CoilFilms::of(build, |fluid_k| flow.flow_kg_s.at(fluid_k)))
+            .map(|flow| CoilFilms::of(build, nodes, |fluid_k| flow.flow_kg_s.at(fluid_k)))
             .transpose()?;
         Ok(CoilTable { films, length_m, way, direction: coil.direction })
     }
@@ -62,14 +65,13 @@ pub struct CoilFilms {
 }
 
 impl CoilFilms {
+    /// Tables a coil at a flow, with so many nodes by fluid temperature and by the root.
     pub(super) fn of(
         build: &Build,
+        (fluids, roots): (usize, usize),
         flow_at_kg_s: impl Fn(f64) -> f64,
     ) -> Result<CoilFilms, YearError> {
         let coil = &build.store.coil;
-        // Ice-cold water round a hot coil bends the answer along the root; water between fins answers
-        // more steeply still, and gets a finer table.
-        let (fluids, roots) = if coil.fins.is_some() { (57, 65) } else { (29, 49) };
         let ua_w_m_k = Sheet::of(
             (ZERO_CELSIUS_K - 10.0..=ZERO_CELSIUS_K + 130.0, fluids),
             (-3.2..=3.2, roots),

@@ -3,12 +3,12 @@
 use physics::circuit::CheckValve;
 use physics::circuit::friction::FrictionMethod;
 use physics::circuit::gravity::Rises;
-use physics::circuit::network::Medium;
+use physics::circuit::network::{Medium, Path};
 use physics::circuit::pump::round_path;
 use physics::{Build, GRAVITY_M_S2};
 
 use super::circuit::{
-    SEGMENT_NODES, TABLE_K, fluid_at, segment_effectiveness, shares_at, usual_loss_w_m2_k,
+    SEGMENT_NODES, TABLE_K, fluid_at, nodes_k, segment_effectiveness, shares_at, usual_loss_w_m2_k,
 };
 use super::coil::CoilFilms;
 use super::panels::{PanelKind, Segment, answers};
@@ -18,9 +18,15 @@ use crate::YearError;
 /// Nodes by the root of the drive, and by temperature, at which the flow is found.
 const DRIVE_NODES: usize = 25;
 const FLOW_K_NODES: usize = 31;
+/// Flows at which the round's loss is found.
+const DROP_NODES: usize = 25;
 /// Flows, each so many times the next smaller one, for which films and shares are tabled.
 const FLOW_NODES: usize = 9;
 const FLOW_FOLD: f64 = 3.0;
+
+/// Nodes of the coil's table at each flow, by fluid temperature and by the root of its distance from
+/// the water. Slow flow hangs less on the water's side than a pump's.
+const COIL_NODES: (usize, usize) = (15, 33);
 
 /// Flow below which the circuit counts as standing \[kg/s\]: what it carries is below a watt.
 pub const LEAST_FLOW_KG_S: f64 = 5e-6;
@@ -36,7 +42,7 @@ pub struct GravityTable {
     pub density_kg_m3: Line,
     /// Heat capacity of the fluid \[J/(kg K)\].
     heat_capacity_j_kg_k: Line,
-    /// Flow over drive by the root of the drive and by temperature \[kg/(s Pa)\].
+    /// Flow over drive by the root of the drive and by temperature, counted in nodes \[kg/(s Pa)\].
     conductance_kg_s_pa: Sheet,
     /// Logarithm of the smallest flow that films and shares are tabled for.
     least_ln: f64,
@@ -63,11 +69,9 @@ impl GravityTable {
             CheckValve::Flap { .. } => false,
             CheckValve::None => true,
         };
-        let heavy_root = heaviest_pa(&rises).sqrt();
-        let conductance_kg_s_pa = conductances(build, heavy_root)?;
-        let fastest_kg_s =
-            heavy_root * heavy_root * conductance_kg_s_pa.at(heavy_root, *TABLE_K.end());
-        let least_ln = (fastest_kg_s / FLOW_FOLD.powi(FLOW_NODES as i32 - 1)).ln();
+        let friction = Friction::of(build, heaviest_pa(&rises))?;
+        let conductance_kg_s_pa = friction.conductances()?;
+        let least_ln = (friction.fastest_kg_s / FLOW_FOLD.powi(FLOW_NODES as i32 - 1)).ln();
         let last = (FLOW_NODES - 1) as f64 * FLOW_FOLD.ln();
         let shares = share_sheets(build, least_ln, last)?;
         let mut effectiveness = Vec::new();
@@ -87,7 +91,7 @@ impl GravityTable {
         let coil = (0..FLOW_NODES)
             .map(|node| {
                 let flow_kg_s = (least_ln + node as f64 * FLOW_FOLD.ln()).exp();
-                CoilFilms::of(build, |_| flow_kg_s)
+                CoilFilms::of(build, COIL_NODES, |_| flow_kg_s)
             })
             .collect::<Result<_, _>>()?;
         let fluid_line = |value: fn(&physics::matter::fluid::FluidProperties) -> f64| {
@@ -113,7 +117,7 @@ impl GravityTable {
         if drive_pa < 0.0 && !self.backwards {
             return 0.0;
         }
-        drive_pa * self.conductance_kg_s_pa.at(drive_pa.abs().sqrt(), loop_k)
+        drive_pa * self.conductance_kg_s_pa.at(drive_pa.abs().sqrt(), flow_node(loop_k))
     }
 
     /// What a flow carries \[W/K\], 0 or more.
@@ -155,18 +159,72 @@ fn heaviest_pa(rises: &Rises) -> f64 {
     (0.5 * climbed_m).max(0.1) * 100.0 * GRAVITY_M_S2
 }
 
-fn conductances(build: &Build, heavy_root: f64) -> Result<Sheet, YearError> {
-    let circuit_error =
-        |error: physics::circuit::CircuitError| YearError::Circuit(error.to_string());
-    let round =
-        round_path(&build.circuit, &build.panel, &build.store.coil).map_err(circuit_error)?;
-    Sheet::of((0.0..=heavy_root, DRIVE_NODES), (TABLE_K, FLOW_K_NODES), |root, loop_k| {
-        let medium =
-            Medium { fluid: fluid_at(build, loop_k)?, method: FrictionMethod::Churchill1977 };
-        // Towards no drive flow and drive keep their ratio, as slow flow has it.
-        let drive_pa = (root * root).max(1e-3);
-        Ok(round.flow_kg_s(drive_pa, &medium).map_err(circuit_error)? / drive_pa)
-    })
+/// A temperature as a place among the nodes of [`Friction::conductances`].
+fn flow_node(loop_k: f64) -> f64 {
+    (loop_k - TABLE_K.start()) / (TABLE_K.end() - TABLE_K.start()) * (FLOW_K_NODES - 1) as f64
+}
+
+/// What the round costs, by the flow.
+struct Friction<'a> {
+    build: &'a Build,
+    round: Path,
+    heavy_pa: f64,
+    /// Flow that the heaviest drive keeps up where the fluid is thinnest \[kg/s\].
+    fastest_kg_s: f64,
+}
+
+impl Friction<'_> {
+    fn of(build: &Build, heavy_pa: f64) -> Result<Friction<'_>, YearError> {
+        let round =
+            round_path(&build.circuit, &build.panel, &build.store.coil).map_err(circuit_error)?;
+        let mut friction = Friction { build, round, heavy_pa, fastest_kg_s: 0.0 };
+        let medium = friction.medium(*TABLE_K.end())?;
+        friction.fastest_kg_s =
+            friction.round.flow_kg_s(heavy_pa, &medium).map_err(circuit_error)?;
+        Ok(friction)
+    }
+
+    fn medium(&self, loop_k: f64) -> Result<Medium, YearError> {
+        Ok(Medium { fluid: fluid_at(self.build, loop_k)?, method: FrictionMethod::Churchill1977 })
+    }
+
+    /// Flow over drive, by the root of the drive and by temperature. At each temperature the loss is
+    /// found for a row of flows, and read backwards along straight lines of the logarithms: from its
+    /// first power to its second there is little bend in them.
+    fn conductances(&self) -> Result<Sheet, YearError> {
+        let least = FLOW_FOLD.powi(1 - FLOW_NODES as i32).ln();
+        let by_temperature: Vec<Vec<(f64, f64)>> = nodes_k(FLOW_K_NODES)
+            .map(|loop_k| {
+                let medium = self.medium(loop_k)?;
+                (0..DROP_NODES)
+                    .map(|node| {
+                        let ln = least * (1.0 - node as f64 / (DROP_NODES - 1) as f64);
+                        let flow_kg_s = self.fastest_kg_s * ln.exp();
+                        let drop_pa =
+                            self.round.drop_pa(flow_kg_s, &medium).map_err(circuit_error)?;
+                        Ok((drop_pa.ln(), flow_kg_s.ln()))
+                    })
+                    .collect()
+            })
+            .collect::<Result<_, YearError>>()?;
+        Sheet::of(
+            (0.0..=self.heavy_pa.sqrt(), DRIVE_NODES),
+            (0.0..=(FLOW_K_NODES - 1) as f64, FLOW_K_NODES),
+            |root, at| {
+                let row = &by_temperature[at.round() as usize];
+                // Towards no drive flow and drive keep their ratio, as slow flow has it.
+                let drive_ln = (root * root).ln().max(row[0].0);
+                let above = row.partition_point(|node| node.0 < drive_ln).clamp(1, row.len() - 1);
+                let (low, high) = (row[above - 1], row[above]);
+                let share = (drive_ln - low.0) / (high.0 - low.0);
+                Ok((low.1 + share * (high.1 - low.1) - drive_ln).exp())
+            },
+        )
+    }
+}
+
+fn circuit_error(error: physics::circuit::CircuitError) -> YearError {
+    YearError::Circuit(error.to_string())
 }
 
 fn share_sheets(build: &Build, least_ln: f64, last: f64) -> Result<Vec<Sheet>, YearError> {

@@ -117,11 +117,13 @@ impl Plant {
         })
     }
 
-    /// Empties the panels: their heat capacity is that of their dry parts from now on.
+    /// Empties the panels: their heat capacity is that of their dry parts from now on, and nothing runs
+    /// by its own weight.
     ///
     /// # Errors
     /// A panel whose capacity cannot be reckoned.
     pub fn drain(&mut self) -> Result<(), YearError> {
+        self.gravity = None;
         panels::drain(&self.kinds, &mut self.segments)
     }
 }
