@@ -6,7 +6,7 @@ use ode_solvers::{DVector, Dopri5, System};
 use year::{Forcing, Plant, Tally, Upset, march_days, start_state};
 
 use crate::houses::{House, house};
-use crate::plain_twin::{Moment, POWERS, hour_of, mix, rates, row};
+use crate::plain_twin::{Moment, Moving, POWERS, hour_of, mix, rates, row};
 use crate::seconds::Decisions;
 
 /// A year that begins so many days later.
@@ -73,7 +73,9 @@ fn solved_week(house: &House, plant: &Plant, decisions: &Decisions) -> [f64; POW
             if draws.peek().is_some_and(|draw| draw.minute as usize == minute) {
                 moment.drawn_m3_s = draws.next().map_or(0.0, |draw| draw.volume_m3 / 60.0);
             }
-            let busy = moment.flowing || moment.drawn_m3_s > 0.0 || moment.discharged_m3_s > 0.0;
+            let busy = moment.moving != Moving::Nothing
+                || moment.drawn_m3_s > 0.0
+                || moment.discharged_m3_s > 0.0;
             let piece_s = if busy { 5.0 } else { 60.0 };
             for _ in 0..(60.0 / piece_s) as usize {
                 let stretch = Stretch { plant, hour: &weather, moment, nodes };

@@ -10,13 +10,21 @@ use year::{Hour, Plant, State};
 #[derive(Clone, Copy)]
 pub struct Moment {
     pub absorbed_w_m2: f64,
-    /// The fluid moves.
-    pub flowing: bool,
+    pub moving: Moving,
     pub drawn_m3_s: f64,
     pub discharged_m3_s: f64,
     /// What else the store feeds takes, and from which layer.
     pub fed_m3_s: f64,
     pub fed_from: usize,
+}
+
+/// What moves the fluid.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Moving {
+    Nothing,
+    Pump,
+    /// So much \[kg/s\], negative backwards.
+    Weight(f64),
 }
 
 /// Powers at the interfaces \[W\], in the order of the heat.
@@ -128,8 +136,8 @@ pub fn rates(
     gain[top] -= vapour;
     powers.evaporation = vapour;
 
-    if moment.flowing {
-        circulate(plant, nodes, &at, &mut gain, &mut powers);
+    if moment.moving != Moving::Nothing {
+        circulate(plant, nodes, moment.moving, &mut gain, &mut powers);
     }
     let drawn_m3_s =
         moment.drawn_m3_s * from_store(plant, mains_k, nodes[at.water + plant.store.outlet]);
@@ -181,45 +189,139 @@ pub fn rates(
     powers
 }
 
-/// The fluid once round: cool pipe, panels, hot pipe, coil.
-fn circulate(plant: &Plant, nodes: &[f64], at: &Starts, gain: &mut [f64], powers: &mut Powers) {
-    let flow = plant.flow.as_ref().expect("a flowing circuit has a flow");
+/// Mean of the circuit, half panels and half pipes.
+fn loop_k(nodes: &[f64], at: &Starts) -> f64 {
     let mean = |row: &[f64]| row.iter().sum::<f64>() / row.len() as f64;
-    let loop_k = mean(&nodes[..at.flow]) / 2.0
+    mean(&nodes[..at.flow]) / 2.0
         + mean(&nodes[at.flow..at.cool]) / 4.0
-        + mean(&nodes[at.cool..at.water]) / 4.0;
-    let rate = flow.rate_w_k.at(loop_k);
-    let water = &nodes[at.water..];
+        + mean(&nodes[at.cool..at.water]) / 4.0
+}
 
-    // The coil first: it hangs only on the last node of the hot pipe and on the water.
-    let coil_in = nodes[at.cool - 1];
-    let length: f64 = plant.coil.length_m.iter().sum();
-    let around = plant.coil.length_m.iter().zip(water).map(|(m, k)| m * k).sum::<f64>() / length;
-    let ua = plant.coil.ua_w_m_k(0.5 * (coil_in + nodes[at.cool]), around);
-    let mut stream = coil_in;
-    for &layer in &plant.coil.way {
-        let left = (-ua * plant.coil.length_m[layer] / rate).exp();
-        let after = water[layer] + (stream - water[layer]) * left;
-        gain[at.water + layer] += rate * (stream - after);
-        powers.coil_heat += rate * (stream - after);
-        stream = after;
-    }
-    for i in at.cool..at.water {
-        gain[i] += rate * (stream - nodes[i]);
-        stream = nodes[i];
-    }
+/// The fluid once round from the coil's inlet: coil, cool pipe, panels, hot pipe; or the other way.
+fn circulate(plant: &Plant, nodes: &[f64], moving: Moving, gain: &mut [f64], powers: &mut Powers) {
+    let at = Starts::of(plant);
+    let loop_k = loop_k(nodes, &at);
+    let (flow, rate, towards_plate) = match moving {
+        Moving::Weight(flow) => {
+            let gravity = plant.gravity.as_ref().expect("a circuit that weight can move");
+            let shares: Vec<f64> = gravity.effectiveness(flow, loop_k).collect();
+            (flow, gravity.rate_w_k(flow, loop_k), shares)
+        }
+        _ => {
+            let pump = plant.flow.as_ref().expect("a flowing circuit has a flow");
+            let shares = pump.effectiveness.iter().map(|line| line.at(loop_k)).collect();
+            (pump.flow_kg_s.at(loop_k), pump.rate_w_k.at(loop_k), shares)
+        }
+    };
+    let mut pass = |range: std::ops::Range<usize>, stream: &mut f64| {
+        let order: Vec<usize> = if flow > 0.0 { range.collect() } else { range.rev().collect() };
+        for i in order {
+            gain[i] += rate * (*stream - nodes[i]);
+            *stream = nodes[i];
+        }
+    };
+    let into_coil = if flow > 0.0 { nodes[at.cool - 1] } else { nodes[at.cool] };
+    let after = through_coil(plant, nodes, (moving, rate, flow > 0.0), into_coil);
+    let coil_heat: f64 = after.given.iter().map(|(_, given)| given).sum();
+    let mut stream = after.stream;
+    let (first, last) = if flow > 0.0 {
+        (at.cool..at.water, at.flow..at.cool)
+    } else {
+        (at.flow..at.cool, at.cool..at.water)
+    };
+    pass(first, &mut stream);
     let into_panels = stream;
-    for i in 0..at.flow {
-        let share = flow.effectiveness[plant.segments[i].answers_as].at(loop_k);
-        let after = stream + share * (nodes[i] - stream);
-        gain[i] -= rate * (after - stream);
-        stream = after;
+    let panels: Vec<usize> =
+        if flow > 0.0 { (0..at.flow).collect() } else { (0..at.flow).rev().collect() };
+    let mut plates = Vec::new();
+    for i in panels {
+        let share = towards_plate[plant.segments[i].answers_as];
+        let beyond = stream + share * (nodes[i] - stream);
+        plates.push((i, rate * (beyond - stream)));
+        stream = beyond;
     }
     powers.panel_heat = rate * (stream - into_panels);
-    for i in at.flow..at.cool {
-        gain[i] += rate * (stream - nodes[i]);
-        stream = nodes[i];
+    pass(last, &mut stream);
+    for (i, taken) in plates {
+        gain[i] -= taken;
     }
+    for (layer, given) in after.given {
+        gain[at.water + layer] += given;
+    }
+    powers.coil_heat += coil_heat;
+}
+
+/// What the coil gives each layer, and how warm the stream leaves it.
+struct Coil {
+    given: Vec<(usize, f64)>,
+    stream: f64,
+    /// Mean temperature of the fluid in each layer's part, in the order of the way.
+    within: Vec<(usize, f64)>,
+}
+
+fn through_coil(
+    plant: &Plant,
+    nodes: &[f64],
+    (moving, rate, forwards): (Moving, f64, bool),
+    into: f64,
+) -> Coil {
+    let at = Starts::of(plant);
+    let water = &nodes[at.water..];
+    let length: f64 = plant.coil.length_m.iter().sum();
+    let around = plant.coil.length_m.iter().zip(water).map(|(m, k)| m * k).sum::<f64>() / length;
+    let mean = 0.5 * (nodes[at.cool - 1] + nodes[at.cool]);
+    let ua = match moving {
+        Moving::Weight(flow) => {
+            let gravity = plant.gravity.as_ref().expect("a circuit that weight can move");
+            gravity.coil_ua_w_m_k(flow, mean, around)
+        }
+        _ => plant.coil.ua_w_m_k(mean, around),
+    };
+    let mut coil = Coil { given: Vec::new(), stream: into, within: Vec::new() };
+    let mut way = plant.coil.way.clone();
+    if !forwards {
+        way.reverse();
+    }
+    for layer in way {
+        let units = ua * plant.coil.length_m[layer] / rate;
+        let over = coil.stream - water[layer];
+        let after = water[layer] + over * (-units).exp();
+        coil.within.push((layer, water[layer] + over * (1.0 - (-units).exp()) / units));
+        coil.given.push((layer, rate * (coil.stream - after)));
+        coil.stream = after;
+    }
+    coil
+}
+
+/// Flow by weight as the nodes stand: the pressure of every part of the round, from height to height,
+/// and what it drives. `before` is the flow a moment ago.
+pub fn drift(plant: &Plant, nodes: &[f64], before: f64) -> f64 {
+    const G: f64 = 9.806_65;
+    let gravity = plant.gravity.as_ref().expect("a circuit that weight can move");
+    let at = Starts::of(plant);
+    let density = |k: f64| gravity.density_kg_m3.at(k);
+    let mut pressure = 0.0;
+    for (i, segment) in plant.segments.iter().enumerate() {
+        pressure -= G * segment.rise_m * density(nodes[i]);
+    }
+    for (i, rise) in gravity.rises.flow_pipe_m.iter().enumerate() {
+        pressure -= G * rise * density(nodes[at.flow + i]);
+    }
+    for (i, rise) in gravity.rises.return_pipe_m.iter().enumerate() {
+        pressure -= G * rise * density(nodes[at.cool + i]);
+    }
+    let length: f64 = plant.coil.length_m.iter().sum();
+    let within = if before == 0.0 {
+        plant.coil.way.iter().map(|&layer| (layer, nodes[at.water + layer])).collect()
+    } else {
+        let rate = gravity.rate_w_k(before, loop_k(nodes, &at));
+        let into = if before > 0.0 { nodes[at.cool - 1] } else { nodes[at.cool] };
+        through_coil(plant, nodes, (Moving::Weight(before), rate, before > 0.0), into).within
+    };
+    for (layer, k) in within {
+        pressure -= G * gravity.rises.coil_m * plant.coil.length_m[layer] / length * density(k);
+    }
+    gravity.flow_kg_s(pressure, loop_k(nodes, &at))
 }
 
 /// What part of a draw a mixing valve before the heater takes from the store.
