@@ -2,72 +2,138 @@
 
 use physics::circuit::gravity::{Column, drive_pa};
 
-use crate::plant::{Direction, GravityTable, Plant};
+use crate::plant::{Direction, GravityTable, Plant, Turn};
 use crate::state::State;
-use crate::step_circuit::{Drive, coil_ends_k, coil_ua_w_m_k, coil_water_k, loop_mean_k};
+use crate::step_circuit::{Drive, coil_ends_k, coil_ua_w_m_k, coil_water_k, pipes_mean_k};
+
+/// Room to follow the fluid in, made once for a year.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct DriftBench {
+    streams_k: Vec<f64>,
+    effectiveness: Vec<f64>,
+    shares: Vec<f64>,
+}
 
 /// Flow that weights drive round as the nodes stand \[kg/s\], negative backwards.
 ///
-/// `before_kg_s`: the flow a moment ago, by which the coil's fluid is as warm as what runs in or as
-/// the water around it; 0 for fluid that stood.
+/// `before_kg_s`: the flow a moment ago. By it the fluid in panels and coil is as warm as what runs in
+/// or as what lies around it; 0 for fluid that stood and is as warm as that.
 pub(crate) fn drift_kg_s(
     plant: &Plant,
     gravity: &GravityTable,
     state: &State,
     before_kg_s: f64,
+    bench: &mut DriftBench,
 ) -> f64 {
-    let column = |rise_m: f64, fluid_k: f64| Column {
-        rise_m,
-        density_kg_m3: gravity.density_kg_m3.at(fluid_k),
+    let loop_k = pipes_mean_k(state);
+    let weigh = |rise_m: f64, fluid_k: f64| {
+        drive_pa([Column { rise_m, density_kg_m3: gravity.density_kg_m3.at(fluid_k) }])
     };
-    let pipes = |rises_m: &[f64], nodes_k: &[f64]| {
-        drive_pa(rises_m.iter().zip(nodes_k).map(|(&rise_m, &node_k)| column(rise_m, node_k)))
+    let pipes = |rises_m: &[f64], nodes_k: &[f64]| -> f64 {
+        rises_m.iter().zip(nodes_k).map(|(&rise_m, &node_k)| weigh(rise_m, node_k)).sum()
     };
-    let rises = &gravity.rises;
-    let sheets = plant.segments.iter().zip(&state.plate_k);
-    let drive_pa = pipes(&rises.return_pipe_m, &state.return_pipe_k)
-        + pipes(&rises.flow_pipe_m, &state.flow_pipe_k)
-        + drive_pa(sheets.map(|(segment, &plate_k)| column(segment.rise_m, plate_k)))
-        + coil_drive_pa(plant, gravity, state, before_kg_s);
-    gravity.flow_kg_s(drive_pa, loop_mean_k(state))
+    let mut driven_pa = pipes(&gravity.rises.return_pipe_m, &state.return_pipe_k)
+        + pipes(&gravity.rises.flow_pipe_m, &state.flow_pipe_k);
+    if before_kg_s == 0.0 {
+        for (segment, &plate_k) in plant.segments.iter().zip(&state.plate_k) {
+            driven_pa += weigh(segment.rise_m, plate_k);
+        }
+        for &layer in &plant.coil.way {
+            driven_pa += weigh(coil_rise_m(plant, gravity, layer), state.layer_k[layer]);
+        }
+    } else {
+        let moving = Moving { plant, gravity, state, before_kg_s, loop_k };
+        moving.through_panels(bench, |rise_m, fluid_k| driven_pa += weigh(rise_m, fluid_k));
+        moving.through_coil(|rise_m, fluid_k| driven_pa += weigh(rise_m, fluid_k));
+    }
+    gravity.flow_kg_s(driven_pa, loop_k)
 }
 
-/// What the coil's fluid drives \[Pa\]: layer by layer between where it comes from and the water.
-fn coil_drive_pa(plant: &Plant, gravity: &GravityTable, state: &State, before_kg_s: f64) -> f64 {
-    let coil = &plant.coil;
-    let whole_m: f64 = coil.way.iter().map(|&layer| coil.length_m[layer]).sum();
-    let rise_m = |layer: usize| gravity.rises.coil_m * coil.length_m[layer] / whole_m;
-    if before_kg_s == 0.0 {
-        let columns = coil.way.iter().map(|&layer| Column {
-            rise_m: rise_m(layer),
-            density_kg_m3: gravity.density_kg_m3.at(state.layer_k[layer]),
-        });
-        return drive_pa(columns);
+/// How far the coil rises in a layer along the flow \[m\].
+fn coil_rise_m(plant: &Plant, gravity: &GravityTable, layer: usize) -> f64 {
+    let length_m = &plant.coil.length_m;
+    let whole_m: f64 = plant.coil.way.iter().map(|&layer| length_m[layer]).sum();
+    gravity.rises.coil_m * length_m[layer] / whole_m
+}
+
+/// Fluid on its way round.
+struct Moving<'a> {
+    plant: &'a Plant,
+    gravity: &'a GravityTable,
+    state: &'a State,
+    before_kg_s: f64,
+    loop_k: f64,
+}
+
+impl Moving<'_> {
+    fn direction(&self) -> Direction {
+        if self.before_kg_s < 0.0 { Direction::Backwards } else { Direction::Forwards }
     }
-    let direction = if before_kg_s < 0.0 { Direction::Backwards } else { Direction::Forwards };
-    let (in_k, out_k) = coil_ends_k(state, direction);
-    let loop_k = loop_mean_k(state);
-    let ua_w_m_k = coil_ua_w_m_k(
-        plant,
-        Drive::Weight(before_kg_s),
-        0.5 * (in_k + out_k),
-        coil_water_k(plant, state),
-    );
-    let per_m = ua_w_m_k / gravity.rate_w_k(before_kg_s, loop_k);
-    let mut stream_k = in_k;
-    let mut weigh = |layer: usize| {
-        let water_k = state.layer_k[layer];
-        let units = per_m * coil.length_m[layer];
-        let left = (-units).exp();
-        let mean_k = water_k + (stream_k - water_k) * (1.0 - left) / units;
-        stream_k = water_k + (stream_k - water_k) * left;
-        drive_pa([Column {
-            rise_m: rise_m(layer),
-            density_kg_m3: gravity.density_kg_m3.at(mean_k),
-        }])
-    };
-    match direction {
-        Direction::Forwards => coil.way.iter().map(|&layer| weigh(layer)).sum(),
-        Direction::Backwards => coil.way.iter().rev().map(|&layer| weigh(layer)).sum(),
+
+    /// Gives `seen` the rise of each segment and the fluid's mean temperature in it.
+    fn through_panels(&self, bench: &mut DriftBench, mut seen: impl FnMut(f64, f64)) {
+        let (plant, state) = (self.plant, self.state);
+        let DriftBench { streams_k, effectiveness, shares } = bench;
+        effectiveness.clear();
+        effectiveness.extend(self.gravity.effectiveness(self.before_kg_s, self.loop_k));
+        shares.clear();
+        shares.extend(self.gravity.shares(self.before_kg_s, self.loop_k));
+        let (way, into_k) = match self.direction() {
+            Direction::Forwards => {
+                (&plant.forwards, state.return_pipe_k[state.return_pipe_k.len() - 1])
+            }
+            Direction::Backwards => (&plant.backwards, state.flow_pipe_k[0]),
+        };
+        streams_k.clear();
+        streams_k.resize(way.streams, into_k);
+        for turn in &way.turns {
+            match turn {
+                Turn::Sheet { segment, stream, .. } => {
+                    let place = &plant.segments[*segment];
+                    let before_k = streams_k[*stream];
+                    let taken_k =
+                        effectiveness[place.answers_as] * (state.plate_k[*segment] - before_k);
+                    streams_k[*stream] = before_k + taken_k;
+                    seen(place.rise_m, before_k + 0.5 * taken_k);
+                }
+                Turn::Pipe { pipe, stream, .. } => streams_k[*stream] = state.link_pipe_k[*pipe],
+                Turn::Divide { from, to } => streams_k[*to] = streams_k[*from],
+                Turn::Meet { streams, into } => {
+                    let whole: f64 = streams.iter().map(|&(_, share)| shares[share]).sum();
+                    let carried: f64 = streams
+                        .iter()
+                        .map(|&(stream, share)| shares[share] * streams_k[stream])
+                        .sum();
+                    streams_k[*into] = carried / whole;
+                }
+            }
+        }
+    }
+
+    /// Gives `seen` the rise of the coil in each layer and the fluid's mean temperature there.
+    fn through_coil(&self, mut seen: impl FnMut(f64, f64)) {
+        let (plant, state) = (self.plant, self.state);
+        let coil = &plant.coil;
+        let (in_k, out_k) = coil_ends_k(state, self.direction());
+        let ua_w_m_k = coil_ua_w_m_k(
+            plant,
+            Drive::Weight(self.before_kg_s),
+            0.5 * (in_k + out_k),
+            coil_water_k(plant, state),
+        );
+        let per_m = ua_w_m_k / self.gravity.rate_w_k(self.before_kg_s, self.loop_k);
+        let mut stream_k = in_k;
+        let mut pass = |layer: usize| {
+            let water_k = state.layer_k[layer];
+            let units = per_m * coil.length_m[layer];
+            let left = (-units).exp();
+            let mean_k = water_k + (stream_k - water_k) * (1.0 - left) / units;
+            stream_k = water_k + (stream_k - water_k) * left;
+            seen(coil_rise_m(plant, self.gravity, layer), mean_k);
+        };
+        match self.direction() {
+            Direction::Forwards => coil.way.iter().for_each(|&layer| pass(layer)),
+            Direction::Backwards => coil.way.iter().rev().for_each(|&layer| pass(layer)),
+        }
     }
 }

@@ -10,7 +10,7 @@ use physics::tap::Heater;
 use crate::decide::{
     Around, Flow, MINUTE_S, ProbeShares, decide_discharge, decide_pump, follow_probes,
 };
-use crate::drift::drift_kg_s;
+use crate::drift::{DriftBench, drift_kg_s};
 use crate::forcing::Forcing;
 use crate::heater::{self, Drawn};
 use crate::ledger::{Ledger, Stored, Tally};
@@ -148,6 +148,7 @@ struct March<'a> {
     drift_kg_s: f64,
     /// Where the nodes would stand a minute on.
     ahead: State,
+    drift_bench: DriftBench,
 }
 
 /// What one minute did, for the recorder.
@@ -181,6 +182,7 @@ impl<'a> March<'a> {
             panel_out_k: state.plate_k.last().copied().unwrap_or(ZERO_CELSIUS_K),
             drift_kg_s: 0.0,
             ahead: state.clone(),
+            drift_bench: DriftBench::default(),
             state,
         }
     }
@@ -333,7 +335,8 @@ impl<'a> March<'a> {
             return None;
         }
         self.settle_standing();
-        let first_kg_s = drift_kg_s(plant, gravity, &self.state, self.drift_kg_s);
+        let bench = &mut self.drift_bench;
+        let first_kg_s = drift_kg_s(plant, gravity, &self.state, self.drift_kg_s, bench);
         if first_kg_s.abs() < LEAST_FLOW_KG_S {
             return None;
         }
@@ -344,7 +347,7 @@ impl<'a> March<'a> {
         self.ahead.copy_from(&self.state);
         let step = (MINUTE_S, Drive::Weight(first_kg_s));
         run_step(plant, &self.hour, absorbed_w_m2, step, &mut self.ahead, &mut self.bench);
-        let second_kg_s = drift_kg_s(plant, gravity, &self.ahead, first_kg_s);
+        let second_kg_s = drift_kg_s(plant, gravity, &self.ahead, first_kg_s, bench);
         let flow_kg_s = 0.5 * (first_kg_s + second_kg_s);
         (flow_kg_s.abs() >= LEAST_FLOW_KG_S).then_some(Drive::Weight(flow_kg_s))
     }

@@ -76,6 +76,8 @@ pub(crate) struct Bench {
     base: Vec<f64>,
     /// Nodes as last answered.
     last: Vec<f64>,
+    /// What the fluid gains in all panels \[W\].
+    gained_w: Straight,
     /// Fluid leaving the panels, as last answered \[K\].
     panel_out_k: f64,
 }
@@ -139,11 +141,11 @@ fn ready_flow(
     state: &State,
     bench: &mut Bench,
 ) -> Option<(Moved, f64)> {
-    let loop_k = loop_mean_k(state);
     bench.effectiveness.clear();
     bench.shares.clear();
     let (flow_kg_s, rate_w_k) = match drive {
         Drive::Pump => {
+            let loop_k = loop_mean_k(state);
             let flow = plant.flow.as_ref()?;
             bench.effectiveness.extend(flow.effectiveness.iter().map(|line| line.at(loop_k)));
             bench.shares.extend(flow.shares.iter().map(|line| line.at(loop_k)));
@@ -151,6 +153,7 @@ fn ready_flow(
         }
         Drive::Weight(flow_kg_s) => {
             let gravity = plant.gravity.as_ref()?;
+            let loop_k = pipes_mean_k(state);
             bench.effectiveness.extend(gravity.effectiveness(flow_kg_s, loop_k));
             bench.shares.extend(gravity.shares(flow_kg_s, loop_k));
             (flow_kg_s, gravity.rate_w_k(flow_kg_s, loop_k))
@@ -168,7 +171,14 @@ pub(crate) struct Moved {
     pub panel_out_k: f64,
 }
 
-/// Mean of the circuit: half panels, half pipes \[K\]. Flow and films are taken at it.
+/// Mean of the pipes \[K\]. Flow and films of a circuit that weight moves are taken at it: the fluid
+/// creeps through sheets that are hotter by ten kelvin and more.
+pub(crate) fn pipes_mean_k(state: &State) -> f64 {
+    let mean = |nodes: &[f64]| nodes.iter().sum::<f64>() / nodes.len() as f64;
+    0.5 * (mean(&state.flow_pipe_k) + mean(&state.return_pipe_k))
+}
+
+/// Mean of the circuit: half panels, half pipes \[K\]. A pump's flow and its films are taken at it.
 pub(crate) fn loop_mean_k(state: &State) -> f64 {
     let mean = |nodes: &[f64]| nodes.iter().sum::<f64>() / nodes.len() as f64;
     0.5 * mean(&state.plate_k) + 0.25 * (mean(&state.flow_pipe_k) + mean(&state.return_pipe_k))
@@ -324,16 +334,16 @@ fn stage(step: &Step, pace_1_s: f64, bench: &mut Bench) -> Flows {
     };
     let hot =
         PipeStage { run: &plant.flow_pipe, around_k: step.hour.flow_around_k, rate_w_k, pace_1_s };
-    let (panels_in, panels_out, coil_in) = match step.direction {
+    let (panels_out, coil_in) = match step.direction {
         Direction::Forwards => {
             let panels_in = cool.through(from_coil, 0..panels, bench);
             let panels_out = through_bank(step, pace_1_s, panels_in, bench);
-            (panels_in, panels_out, hot.through(panels_out, flow_nodes..node, bench))
+            (panels_out, hot.through(panels_out, flow_nodes..node, bench))
         }
         Direction::Backwards => {
             let panels_in = hot.through(from_coil, (flow_nodes..node).rev(), bench);
             let panels_out = through_bank(step, pace_1_s, panels_in, bench);
-            (panels_in, panels_out, cool.through(panels_out, (0..panels).rev(), bench))
+            (panels_out, cool.through(panels_out, (0..panels).rev(), bench))
         }
     };
     let mut stream = coil_in;
@@ -368,7 +378,7 @@ fn stage(step: &Step, pace_1_s: f64, bench: &mut Bench) -> Flows {
             loss.to_sky_w_m2 * segment.area_m2 + top_w_k * (plate_k - loss.empty_k);
         powers.back_loss_j += rest_w_k * (plate_k - loss.air_k);
     }
-    powers.panel_heat_j = rate_w_k * (panels_out.at(coil_out_k) - panels_in.at(coil_out_k));
+    powers.panel_heat_j = bench.gained_w.at(coil_out_k);
     let lost_w = |run: &PipeRun, around_k: f64, nodes_k: &[f64]| {
         run.loss_w_k * nodes_k.iter().map(|node_k| node_k - around_k).sum::<f64>()
     };
@@ -415,6 +425,7 @@ fn through_bank(step: &Step, pace_1_s: f64, stream: Straight, bench: &mut Bench)
     };
     bench.streams.resize(way.streams, Straight::default());
     bench.streams[0] = stream;
+    bench.gained_w = Straight::default();
     for turn in &way.turns {
         match turn {
             Turn::Sheet { segment, stream, share } => {
@@ -484,6 +495,8 @@ fn past_sheet(
     };
     bench.node[node] = plate;
     bench.drains_w_k[place] = (top_w_k, rest_w_k);
+    bench.gained_w.fixed += pull_w_k * (plate.fixed - stream.fixed);
+    bench.gained_w.slope += pull_w_k * (plate.slope - stream.slope);
     stream.towards(plate, share)
 }
 
@@ -519,7 +532,7 @@ impl PipeStage<'_> {
 
 #[cfg(test)]
 mod tests {
-    use super::{Bench, Drive, run_step};
+    use super::{Bench, Drive, Straight, mixed, run_step};
     use crate::forcing::HourForcing;
     use crate::weather::Hour;
     use crate::{Flows, Plant, State};
@@ -578,6 +591,30 @@ mod tests {
         assert!(cold.coil_heat_j < 0.0 && after.store_mean_k() < C + 50.0);
         let (same, _) = minute(&plant, C + 30.0, C + 30.0);
         assert!(same.coil_heat_j.abs() < 0.01 * warm.coil_heat_j);
+    }
+
+    /// G-20: two panels side by side take up the same heat with unlike flows; what leaves them is mixed
+    /// by what each carries. Tolerance: the case's own.
+    #[test]
+    fn g_20_streams_mix_by_what_they_carry() {
+        let text = include_str!("../../../reference/hydraulics-checks.toml");
+        let file: toml::Table = text.parse().expect("reference cases are TOML");
+        let cases = file["check"].as_array().expect("a list of cases");
+        let case = cases.iter().find(|case| case["id"].as_str() == Some("G-20")).expect("G-20");
+        let given = |key: &str| {
+            let value = &case["inputs"][key];
+            value.as_float().or(value.as_integer().map(|whole| whole as f64)).expect("a number")
+        };
+        let expected = |key: &str| case["expected"][key]["value"].as_float().expect("a number");
+        let allowed = case["rel_tol"].as_float().expect("a tolerance");
+        let outlet_c = |flow: f64| given("T_in_C") + given("heat_each_W") / (flow * given("cp"));
+        let streams = ["mA", "mB"].map(|key| (outlet_c(given(key)), given(key)));
+        for ((outlet_c, _), key) in streams.iter().zip(["T_A", "T_B"]) {
+            assert!((outlet_c / expected(key) - 1.0).abs() < allowed, "{key}");
+        }
+        let met =
+            mixed(streams.iter().map(|&(fixed, flow)| (Straight { fixed, slope: 0.0 }, flow)));
+        assert!((met.fixed / expected("T_mix") - 1.0).abs() < allowed, "{}", met.fixed);
     }
 
     /// Given a step of any length, a minute or an hour, heat is kept to rounding: what the sheets

@@ -8,6 +8,7 @@ mod balance;
 mod control;
 mod houses;
 mod laws;
+mod networks;
 mod nine_weeks;
 mod plain_twin;
 mod plausible;

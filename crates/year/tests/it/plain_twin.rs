@@ -197,18 +197,25 @@ fn loop_k(nodes: &[f64], at: &Starts) -> f64 {
         + mean(&nodes[at.cool..at.water]) / 4.0
 }
 
+/// Mean of the pipes.
+fn pipes_k(nodes: &[f64], at: &Starts) -> f64 {
+    let mean = |row: &[f64]| row.iter().sum::<f64>() / row.len() as f64;
+    0.5 * (mean(&nodes[at.flow..at.cool]) + mean(&nodes[at.cool..at.water]))
+}
+
 /// The fluid once round from the coil's inlet: coil, cool pipe, panels, hot pipe; or the other way.
 fn circulate(plant: &Plant, nodes: &[f64], moving: Moving, gain: &mut [f64], powers: &mut Powers) {
     let at = Starts::of(plant);
-    let loop_k = loop_k(nodes, &at);
     let (flow, rate, towards_plate) = match moving {
         Moving::Weight(flow) => {
             let gravity = plant.gravity.as_ref().expect("a circuit that weight can move");
+            let loop_k = pipes_k(nodes, &at);
             let shares: Vec<f64> = gravity.effectiveness(flow, loop_k).collect();
             (flow, gravity.rate_w_k(flow, loop_k), shares)
         }
         _ => {
             let pump = plant.flow.as_ref().expect("a flowing circuit has a flow");
+            let loop_k = loop_k(nodes, &at);
             let shares = pump.effectiveness.iter().map(|line| line.at(loop_k)).collect();
             (pump.flow_kg_s.at(loop_k), pump.rate_w_k.at(loop_k), shares)
         }
@@ -293,6 +300,29 @@ fn through_coil(
     coil
 }
 
+/// Fluid in each segment: as warm as the plate where it stood, else halfway through it. The houses held
+/// here have one panel.
+fn within_panels(plant: &Plant, nodes: &[f64], before: f64) -> Vec<(usize, f64)> {
+    let at = Starts::of(plant);
+    if before == 0.0 {
+        return (0..at.flow).map(|i| (i, nodes[i])).collect();
+    }
+    let gravity = plant.gravity.as_ref().expect("a circuit that weight can move");
+    let share: Vec<f64> = gravity.effectiveness(before, pipes_k(nodes, &at)).collect();
+    let (order, mut stream): (Vec<usize>, f64) = if before > 0.0 {
+        ((0..at.flow).collect(), nodes[at.water - 1])
+    } else {
+        ((0..at.flow).rev().collect(), nodes[at.flow])
+    };
+    let mut within = Vec::new();
+    for i in order {
+        let after = stream + share[plant.segments[i].answers_as] * (nodes[i] - stream);
+        within.push((i, 0.5 * (stream + after)));
+        stream = after;
+    }
+    within
+}
+
 /// Flow by weight as the nodes stand: the pressure of every part of the round, from height to height,
 /// and what it drives. `before` is the flow a moment ago.
 pub fn drift(plant: &Plant, nodes: &[f64], before: f64) -> f64 {
@@ -301,8 +331,8 @@ pub fn drift(plant: &Plant, nodes: &[f64], before: f64) -> f64 {
     let at = Starts::of(plant);
     let density = |k: f64| gravity.density_kg_m3.at(k);
     let mut pressure = 0.0;
-    for (i, segment) in plant.segments.iter().enumerate() {
-        pressure -= G * segment.rise_m * density(nodes[i]);
+    for (i, k) in within_panels(plant, nodes, before) {
+        pressure -= G * plant.segments[i].rise_m * density(k);
     }
     for (i, rise) in gravity.rises.flow_pipe_m.iter().enumerate() {
         pressure -= G * rise * density(nodes[at.flow + i]);
@@ -314,14 +344,14 @@ pub fn drift(plant: &Plant, nodes: &[f64], before: f64) -> f64 {
     let within = if before == 0.0 {
         plant.coil.way.iter().map(|&layer| (layer, nodes[at.water + layer])).collect()
     } else {
-        let rate = gravity.rate_w_k(before, loop_k(nodes, &at));
+        let rate = gravity.rate_w_k(before, pipes_k(nodes, &at));
         let into = if before > 0.0 { nodes[at.cool - 1] } else { nodes[at.cool] };
         through_coil(plant, nodes, (Moving::Weight(before), rate, before > 0.0), into).within
     };
     for (layer, k) in within {
         pressure -= G * gravity.rises.coil_m * plant.coil.length_m[layer] / length * density(k);
     }
-    gravity.flow_kg_s(pressure, loop_k(nodes, &at))
+    gravity.flow_kg_s(pressure, pipes_k(nodes, &at))
 }
 
 /// What part of a draw a mixing valve before the heater takes from the store.
