@@ -44,6 +44,11 @@ fn forget_unheeded(values: &mut Values) {
     if !by_week {
         values.forget_assumed("tap.first-weekday");
     }
+    let sealed = values.word("circuit.filling.kind") == Some("sealed");
+    if values.word("circuit.drive") == Some("gravity") && !sealed {
+        values.forget_assumed("circuit.heights.pump");
+        values.forget_assumed("circuit.filling.joins");
+    }
     let Some(rule) = values.word("control.rule") else { return };
     let differential = rule == "differential";
     let by_clock = rule == "timer";
@@ -249,10 +254,10 @@ fn too_few(desk: &Desk, values: &Values, path: &str, least: usize, help: &str) -
             "too-few",
             match members {
                 0 => format!("[[{path}]] is missing: {}", lower(help)),
-                _ => format!(
-                    "[[{path}]] stands {members} times, fewer than {least}: {}",
-                    lower(help)
-                ),
+                _ => {
+                    let times = if members == 1 { "once" } else { "too seldom" };
+                    format!("[[{path}]] stands {times}, and {least} are wanted: {}", lower(help))
+                }
             },
             "write the double brackets on a line of their own and the keys below",
         ),

@@ -67,7 +67,7 @@ fn a_measured_pump_has_a_curve() {
     let measured =
         "[circuit.pump.measured]\nshut-head = \"1.8 m\"\nflow = \"5 l/min\"\nlift = \"0.3 m\"";
     let gone = [(FIRST_POINT, ""), (MIDDLE_POINT, ""), (LAST_POINT, "")];
-    let curve = build(changed(&gone, measured)).circuit.pump.curve;
+    let curve = build(changed(&gone, measured)).circuit.pump.expect("a pump").curve;
     assert_eq!((curve[0].flow_m3_s, curve[0].head_m), (0.0, 1.8));
     let last = curve[curve.len() - 1];
     assert!((last.flow_m3_s * 60e3 - 5.0).abs() < 1e-9);

@@ -70,7 +70,7 @@ fn the_first_panel_means_what_it_says() {
     assert!((panel.edge.area_m2 - 3.6 * 0.067).abs() < 1e-12);
     let limit = build.control.store_limit.expect("a limit");
     assert!((limit.limit_k - 333.15).abs() < 1e-9);
-    assert!((build.circuit.pump.curve[1].flow_m3_s - 5e-5).abs() < 1e-12);
+    assert!((build.circuit.pump.as_ref().expect("a pump").curve[1].flow_m3_s - 5e-5).abs() < 1e-12);
     assert_eq!(build.tap.holidays[0].first, 200);
     // SAP 2012: two people draw 86 litres a day.
     let day_m3: f64 = build.tap.draws.iter().map(|draw| draw.volume_m3).sum();

@@ -78,16 +78,17 @@ fn layout(values: &Values) -> Option<Layout> {
         panel_bottom_m: height_m("panel-bottom")?,
         panel_top_m: height_m("panel-top")?,
         highest_m: height_m("highest")?,
-        pump_m: height_m("pump")?,
+        // Neither is asked for where no pump is.
+        pump_m: height_m("pump").unwrap_or(0.0),
         pump_place: match values.word("circuit.pump.place") {
             Some("before-panel") => PumpPlace::BeforePanel,
             Some("after-panel") => PumpPlace::AfterPanel,
             Some("before-coil") => PumpPlace::BeforeCoil,
             _ => PumpPlace::AfterCoil,
         },
-        joint: match values.word("circuit.filling.joins")? {
-            "pump-outlet" => Joint::PumpOutlet,
-            "panel-outlet" => Joint::PanelOutlet,
+        joint: match values.word("circuit.filling.joins") {
+            Some("pump-outlet") => Joint::PumpOutlet,
+            Some("panel-outlet") => Joint::PanelOutlet,
             _ => Joint::PumpInlet,
         },
         holding: match values.word("circuit.filling.kind")? {

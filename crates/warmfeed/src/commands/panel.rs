@@ -204,6 +204,8 @@ fn flow(build: &Build, panel: &Panel, fluid: &FluidProperties) -> Result<FlowWir
     let drop_pa = path.drop_pa(flow_kg_s, &medium)?;
     Ok(FlowWire {
         l_min: l_min(flow_kg_s),
+        per_panel_l_min: flows_kg_s.iter().copied().map(l_min).collect(),
+        bank_l_min: l_min(point.flow_kg_s),
         pressure_drop_pa: drop_pa,
         head_m: head_m(fluid.density_kg_m3, drop_pa),
         per_tube_l_min: tubes_kg_s.into_iter().map(l_min).collect(),

@@ -7,21 +7,28 @@ use super::Paper;
 use super::rulers::Rulers;
 use super::table::{Align, Table};
 use super::text::broken;
-use crate::wire::CircuitWire;
+use crate::wire::{CircuitWire, MovedBy};
 
 /// The circuit as a short part of the year's page.
 pub fn circuit(wire: &CircuitWire, paper: Paper) -> String {
     let units = paper.units;
     let of = |kind: Kind, si: f64| show(kind, si, units);
     let temperature = |celsius: f64| of(Kind::Temperature, celsius + ZERO_CELSIUS_K);
-    let head = format!(
-        "Circuit, fluid at {}: {} against {} of head\n",
-        temperature(wire.fluid_c),
+    let flow = format!(
+        "{} against {} of head",
         of(Kind::Flow, wire.flow_l_min / 60e3),
         of(Kind::Head, wire.head_m)
     );
+    let head = match wire.moved_by {
+        MovedBy::Pump => format!("Circuit, fluid at {}: {flow}\n", temperature(wire.fluid_c)),
+        MovedBy::Weight => {
+            format!("Circuit, moved by its own weight in a bright hour: {flow}\n")
+        }
+    };
     let mut text = head + &tubes(wire, units) + &points(wire, units);
-    for sentence in [boiling(wire, units), growth(wire, units), electricity(wire, units)] {
+    let electricity = (wire.moved_by == MovedBy::Pump).then(|| electricity(wire, units));
+    let sentences = [Some(boiling(wire, units)), Some(growth(wire, units)), electricity];
+    for sentence in sentences.into_iter().flatten() {
         for (at, line) in broken(&sentence, paper.prose_width() - 4).iter().enumerate() {
             text.push_str(&format!("{}{line}\n", if at == 0 { "  " } else { "    " }));
         }
@@ -33,7 +40,7 @@ fn boiling(wire: &CircuitWire, units: Units) -> String {
     let boiling = &wire.boiling;
     let boils_k = boiling.boils_c + ZERO_CELSIUS_K;
     let mut text = format!(
-        "Boils at {} at the panel outlet, pump at rest",
+        "Boils at {} at the panel outlet, the fluid at rest",
         show(Kind::Temperature, boils_k, units)
     );
     for (what, margin_k) in

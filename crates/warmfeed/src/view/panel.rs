@@ -207,6 +207,18 @@ fn flow_and_mass(wire: &PanelWire, paper: Paper) -> String {
             show(Kind::Head, flow.head_m, units)
         ),
     );
+    let panels = &flow.per_panel_l_min;
+    if panels.len() > 1 {
+        let each: Vec<String> = panels.iter().map(|&l_min| litres_min(l_min)).collect();
+        let sentence = format!(
+            "of {} through the bank; by panel {}",
+            litres_min(flow.bank_l_min),
+            each.join(", ")
+        );
+        for line in broken(&sentence, paper.prose_width() - 8) {
+            row("", line);
+        }
+    }
     if flow.per_tube_l_min.len() > 1 {
         let tubes: Vec<String> = flow.per_tube_l_min.iter().map(|&each| litres_min(each)).collect();
         let sentence = format!("by tube {}; unevenness {:.2}", tubes.join(", "), flow.unevenness);

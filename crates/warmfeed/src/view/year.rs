@@ -10,7 +10,7 @@ use super::rulers::{Rulers, percent, whole};
 use super::table::{Align, Table};
 use super::text::{broken, hanging};
 
-use crate::wire::{CloudsWire, EventWire, MonthWire, YearWire};
+use crate::wire::{CloudsWire, EventWire, MonthWire, MovedBy, YearWire};
 
 /// What stands above a year: the build's title and its own two sentences, which may be empty.
 pub fn year_head(title: &str, story: &str, paper: Paper) -> String {
@@ -59,6 +59,8 @@ fn place(wire: &YearWire, paper: Paper) -> String {
     );
     let source = format!("{}, {} rows of the year", climate.source, climate.kind);
     let clouds = match wire.clouds {
+        CloudsWire::Smooth if by_weight(wire) => "the sun shines evenly through each hour",
+        CloudsWire::Minutes if by_weight(wire) => "clouds drawn by lot pass minute by minute",
         CloudsWire::Smooth => {
             "the sun shines evenly through each hour; passing clouds would change the pump's starts"
         }
@@ -115,16 +117,31 @@ fn months(wire: &YearWire, rulers: &Rulers) -> String {
         (&twin, Align::Right),
         (&spared, Align::Right),
         ("share", Align::Right),
-        ("pump\nhours", Align::Right),
-        ("starts", Align::Right),
+        (if by_weight(wire) { "runs\nhours" } else { "pump\nhours" }, Align::Right),
+        (if by_weight(wire) { "backwards\nhours" } else { "starts" }, Align::Right),
     ]);
+    let mut row = |name: &str, month: &MonthWire| {
+        let mut cells = month_row(name, month, rulers);
+        cells.extend(if by_weight(wire) {
+            [whole(month.gravity_hours), whole(month.reverse_hours)]
+        } else {
+            [whole(month.pump_hours), month.pump_starts.to_string()]
+        });
+        table.row(cells);
+    };
     for (name, month) in MONTHS.iter().zip(&wire.months) {
-        table.row(month_row(name, month, rulers));
+        row(name, month);
     }
-    table.row(month_row("Year", &wire.year, rulers));
+    row("Year", &wire.year);
     table.text("")
 }
 
+/// True for a circuit without a pump.
+fn by_weight(wire: &YearWire) -> bool {
+    wire.circuit.as_ref().is_some_and(|circuit| circuit.moved_by == MovedBy::Weight)
+}
+
+/// All but what moved the fluid.
 fn month_row(name: &str, month: &MonthWire, rulers: &Rulers) -> Vec<String> {
     vec![
         name.to_owned(),
@@ -135,8 +152,6 @@ fn month_row(name: &str, month: &MonthWire, rulers: &Rulers) -> Vec<String> {
         whole(rulers.heat(month.twin_topup_heat_kwh)),
         whole(rulers.heat(month.spared_heat_kwh)),
         percent(month.share),
-        whole(month.pump_hours),
-        month.pump_starts.to_string(),
     ]
 }
 
@@ -183,16 +198,38 @@ fn extremes(wire: &YearWire, rulers: &Rulers, paper: Paper) -> String {
     // Electricity is sold by the kilowatt-hour everywhere.
     let run =
         year.pump_run_min.map(|run_min| format!("{} min a run on the mean, ", whole(run_min)));
-    row(
-        "Pump",
-        format!(
-            "{} h, {} starts, {}{} kWh of electricity",
-            whole(year.pump_hours),
-            year.pump_starts,
-            run.unwrap_or_default(),
-            whole(year.pump_kwh)
-        ),
-    );
+    if !by_weight(wire) {
+        row(
+            "Pump",
+            format!(
+                "{} h, {} starts, {}{} kWh of electricity",
+                whole(year.pump_hours),
+                year.pump_starts,
+                run.unwrap_or_default(),
+                whole(year.pump_kwh)
+            ),
+        );
+    }
+    if year.gravity_hours > 0.0 {
+        row(
+            "Weight",
+            format!(
+                "alone ran the fluid for {} h and brought the store {}",
+                whole(year.gravity_hours),
+                rulers.heat_text(year.gravity_heat_kwh)
+            ),
+        );
+    }
+    if year.reverse_hours > 0.0 {
+        row(
+            if year.gravity_hours > 0.0 { "" } else { "Weight" },
+            format!(
+                "ran it backwards for {} h and took {} out of the store: what a check valve holds",
+                whole(year.reverse_hours),
+                rulers.heat_text(year.reverse_heat_kwh)
+            ),
+        );
+    }
     if year.frost_hours > 0.0 {
         row(
             "",

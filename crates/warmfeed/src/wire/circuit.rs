@@ -23,11 +23,14 @@ const HOT_C: f64 = 100.0;
 /// The circuit with fluid of 60 C all round, and what its growth asks for.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct CircuitWire {
+    /// What moves the fluid. By its own weight the flow is that of a bright hour: 500 W of heat from each
+    /// square metre of panel, the return at 30 C.
+    pub moved_by: MovedBy,
     /// Temperature of the fluid for flow, velocities and pressures.
     pub fluid_c: f64,
     /// Flow round the circuit.
     pub flow_l_min: f64,
-    /// The pump's head at that flow, in metres of the fluid.
+    /// The head that moves it, in metres of the fluid.
     pub head_m: f64,
     /// Pressure lost round the circuit.
     pub drop_pa: f64,
@@ -45,6 +48,16 @@ pub struct CircuitWire {
     pub room_l: f64,
     /// The pump's electricity against the heat it moves, over the year.
     pub electricity: ElectricityWire,
+}
+
+/// What moves the fluid.
+#[derive(Clone, Copy, Debug, JsonSchema, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum MovedBy {
+    /// A pump.
+    Pump,
+    /// What hot and cold fluid weigh.
+    Weight,
 }
 
 /// One tube and what runs in it.
@@ -110,7 +123,12 @@ pub fn circuit(build: &Build, year: &MonthWire) -> Result<CircuitWire> {
     // The margin under nothing is the boiling point itself.
     let boils_k = boiling_margin_k(circuit, outlet_pa, 0.0)?;
     let boils_c = boils_k - ZERO_CELSIUS_K;
+    let moved_by = if circuit.pump.is_some() { MovedBy::Pump } else { MovedBy::Weight };
+    let there = |point: Point| {
+        moved_by == MovedBy::Pump || !matches!(point, Point::PumpIn | Point::PumpOut)
+    };
     Ok(CircuitWire {
+        moved_by,
         fluid_c: WORK_C,
         flow_l_min: litres_a_minute(&looked, circuit.fluid)?,
         head_m: looked.point.head_m,
@@ -120,6 +138,7 @@ pub fn circuit(build: &Build, year: &MonthWire) -> Result<CircuitWire> {
             .running
             .iter()
             .zip(&looked.resting)
+            .filter(|(running, _)| there(running.point))
             .map(|(running, resting)| point(running, resting, air_pa))
             .collect(),
         boiling: BoilingWire {

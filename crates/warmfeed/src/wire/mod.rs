@@ -12,7 +12,7 @@ mod sum;
 mod year;
 
 pub use check::{AssumedWire, CheckWire};
-pub use circuit::{CircuitWire, circuit};
+pub use circuit::{CircuitWire, MovedBy, circuit};
 pub use panel::{
     AngleWire, EfficiencyWire, FlowWire, KindWire, MassWire, ModifierWire, PanelWire, PartWire,
     PlateWire, PointWire, StagnationWire,

@@ -162,8 +162,12 @@ pub enum KindWire {
 /// Flow through one panel.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct FlowWire {
-    /// Through one panel.
+    /// Through one panel, the first.
     pub l_min: f64,
+    /// Through each panel, in the order in which they are counted.
+    pub per_panel_l_min: Vec<f64>,
+    /// Through the whole bank: more than the panels' where a bypass leads past them.
+    pub bank_l_min: f64,
     /// What that costs in the panel.
     pub pressure_drop_pa: f64,
     /// The same in metres of the fluid.

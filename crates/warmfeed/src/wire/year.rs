@@ -138,6 +138,14 @@ pub struct MonthWire {
     pub pump_starts: u32,
     /// Mean length of a run; null where it never started.
     pub pump_run_min: Option<f64>,
+    /// Time the fluid ran to the store by its own weight, no pump moving it.
+    pub gravity_hours: f64,
+    /// Heat it brought to the store meanwhile.
+    pub gravity_heat_kwh: f64,
+    /// Time it ran backwards by its own weight.
+    pub reverse_hours: f64,
+    /// Heat it took out of the store meanwhile.
+    pub reverse_heat_kwh: f64,
     /// Hottest the sheet got; null where there is none.
     pub plate_max_c: Option<f64>,
     /// Hottest the fluid outside the panels got; null where there is no panel.
@@ -314,6 +322,10 @@ fn span(build: &Tally, twin: &Tally, sun: &Sunlight, store: &Store) -> MonthWire
         pump_starts: build.pump_starts,
         pump_run_min: (build.pump_starts > 0)
             .then(|| build.pump_s / 60.0 / f64::from(build.pump_starts)),
+        gravity_hours: build.gravity_s / 3600.0,
+        gravity_heat_kwh: kwh(build.gravity_heat_j),
+        reverse_hours: build.reverse_s / 3600.0,
+        reverse_heat_kwh: kwh(build.reverse_heat_j),
         plate_max_c: hottest_c(build.plate_max_k),
         circuit_max_c: hottest_c(build.circuit_max_k),
         store_max_c: celsius(build.store_max_k),

@@ -122,8 +122,15 @@ fn effectiveness_line(
     flow_at_kg_s: impl Fn(f64) -> f64,
 ) -> Result<Line, YearError> {
     let loss_w_m2_k = usual_loss_w_m2_k(&kind.loss)?;
+    // A sheet is uniform within a segment, and a pump's stream comes at most all the way towards it. A
+    // bought panel's node is the mean of its fluid, so that its stream leaves as far beyond the
+    // node as it came in below: that is how its certificate counts.
+    let most = match kind.panel {
+        Panel::Built(_) => 1.0,
+        Panel::Bought(_) => 2.0,
+    };
     Line::of(TABLE_K, SEGMENT_NODES, |loop_k| {
-        segment_effectiveness(build, kind, (flow_at_kg_s(loop_k), loop_k), loss_w_m2_k)
+        segment_effectiveness(build, kind, (flow_at_kg_s(loop_k), loop_k), loss_w_m2_k, most)
     })
 }
 
@@ -134,21 +141,15 @@ fn effectiveness_line(
 /// stream's distance from the stagnation temperature shrinks, a uniform plate gives
 /// `1 - r = e a / (a + e)`; the chain gives `r` to the power of the segments as `1 - FR A UL / C`.
 ///
-/// The flow is that through one panel.
+/// The flow is that through one panel. `most`: the greatest share that may come out.
 pub(super) fn segment_effectiveness(
     build: &Build,
     kind: &PanelKind,
     (flow_kg_s, loop_k): (f64, f64),
     loss_w_m2_k: f64,
+    most: f64,
 ) -> Result<f64, YearError> {
     let area_m2 = kind.panel.area_m2();
-    // A sheet is uniform within a segment, and the stream comes at most all the way towards it. A
-    // bought panel's node is the mean of its fluid, so that its stream leaves as far beyond the
-    // node as it came in below: that is how its certificate counts.
-    let most = match kind.panel {
-        Panel::Built(_) => 1.0,
-        Panel::Bought(_) => 2.0,
-    };
     let fluid = fluid_at(build, loop_k)?;
     let answer = panel_heat_removal(&kind.panel, flow_kg_s, &fluid, loss_w_m2_k)
         .map_err(|error| YearError::Panel(error.to_string()))?;

@@ -15,14 +15,20 @@ use super::panels::{PanelKind, Segment, answers};
 use super::table::{Line, Sheet};
 use crate::YearError;
 
-/// Nodes by the root of the drive, and by temperature, at which the flow is found.
-const DRIVE_NODES: usize = 25;
+/// Nodes by the fourth root of the drive, and by temperature, at which the flow is found.
+const DRIVE_NODES: usize = 61;
 const FLOW_K_NODES: usize = 31;
 /// Flows at which the round's loss is found.
 const DROP_NODES: usize = 25;
 /// Flows, each so many times the next smaller one, for which films and shares are tabled.
-const FLOW_NODES: usize = 9;
-const FLOW_FOLD: f64 = 3.0;
+const FLOW_NODES: usize = 17;
+const FLOW_FOLD: f64 = 1.75;
+/// The coil hangs less on the flow: every second of them will do.
+const COIL_EVERY: usize = 2;
+
+/// Fluid that creeps leaves a segment warmer than its sheet is on the mean, at most as far beyond it as
+/// it came in below.
+const PAST_THE_MEAN: f64 = 2.0;
 
 /// Nodes of the coil's table at each flow, by fluid temperature and by the root of its distance from
 /// the water. Slow flow hangs less on the water's side than a pump's.
@@ -42,13 +48,14 @@ pub struct GravityTable {
     pub density_kg_m3: Line,
     /// Heat capacity of the fluid \[J/(kg K)\].
     heat_capacity_j_kg_k: Line,
-    /// Flow over drive by the root of the drive and by temperature, counted in nodes \[kg/(s Pa)\].
+    /// Flow over drive by the fourth root of the drive and by temperature, counted in nodes \[kg/(s Pa)\].
     conductance_kg_s_pa: Sheet,
     /// Logarithm of the smallest flow that films and shares are tabled for.
     least_ln: f64,
-    /// Share of the way the stream comes towards the plate, by [`Segment::answers_as`]; by logarithm
-    /// of the flow over the smallest, and temperature.
-    effectiveness: Vec<Sheet>,
+    /// Share of the way the stream comes towards the plate times the flow, which hangs less on the flow
+    /// than the share, by [`Segment::answers_as`]; by logarithm of the flow over the smallest, and
+    /// temperature \[kg/s\].
+    towards_kg_s: Vec<Sheet>,
     /// Parts of the flow that turns of the way name, in the same manner.
     shares: Vec<Sheet>,
     /// The coil, at each of the flows.
@@ -74,21 +81,25 @@ impl GravityTable {
         let least_ln = (friction.fastest_kg_s / FLOW_FOLD.powi(FLOW_NODES as i32 - 1)).ln();
         let last = (FLOW_NODES - 1) as f64 * FLOW_FOLD.ln();
         let shares = share_sheets(build, least_ln, last)?;
-        let mut effectiveness = Vec::new();
+        let mut towards_kg_s = Vec::new();
         for segment in answers(segments) {
             let kind = &kinds[segment.kind];
             let loss_w_m2_k = usual_loss_w_m2_k(&kind.loss)?;
-            effectiveness.push(Sheet::of(
+            towards_kg_s.push(Sheet::of(
                 (0.0..=last, FLOW_NODES),
                 (TABLE_K, SEGMENT_NODES),
                 |ln, loop_k| {
+                    let flow_kg_s = (least_ln + ln).exp();
                     let share = shares[segment.share].at(ln, loop_k);
-                    let each_kg_s = (least_ln + ln).exp() * share / segment.abreast;
-                    segment_effectiveness(build, kind, (each_kg_s, loop_k), loss_w_m2_k)
+                    let each = (flow_kg_s * share / segment.abreast, loop_k);
+                    let towards =
+                        segment_effectiveness(build, kind, each, loss_w_m2_k, PAST_THE_MEAN)?;
+                    Ok::<f64, YearError>(towards * flow_kg_s)
                 },
             )?);
         }
         let coil = (0..FLOW_NODES)
+            .step_by(COIL_EVERY)
             .map(|node| {
                 let flow_kg_s = (least_ln + node as f64 * FLOW_FOLD.ln()).exp();
                 CoilFilms::of(build, COIL_NODES, |_| flow_kg_s)
@@ -106,7 +117,7 @@ impl GravityTable {
             heat_capacity_j_kg_k: fluid_line(|fluid| fluid.heat_capacity_j_kg_k)?,
             conductance_kg_s_pa,
             least_ln,
-            effectiveness,
+            towards_kg_s,
             shares,
             coil,
         }))
@@ -117,7 +128,7 @@ impl GravityTable {
         if drive_pa < 0.0 && !self.backwards {
             return 0.0;
         }
-        drive_pa * self.conductance_kg_s_pa.at(drive_pa.abs().sqrt(), flow_node(loop_k))
+        drive_pa * self.conductance_kg_s_pa.at(drive_pa.abs().sqrt().sqrt(), flow_node(loop_k))
     }
 
     /// What a flow carries \[W/K\], 0 or more.
@@ -125,10 +136,13 @@ impl GravityTable {
         flow_kg_s.abs() * self.heat_capacity_j_kg_k.at(loop_k)
     }
 
-    /// Share of the way the stream comes towards the plate, by kind of segment.
+    /// Share of the way the stream comes towards the plate, by [`Segment::answers_as`].
     pub fn effectiveness(&self, flow_kg_s: f64, loop_k: f64) -> impl Iterator<Item = f64> {
-        let ln = flow_kg_s.abs().ln() - self.least_ln;
-        self.effectiveness.iter().map(move |sheet| sheet.at(ln, loop_k))
+        let flow_kg_s = flow_kg_s.abs();
+        let ln = flow_kg_s.ln() - self.least_ln;
+        self.towards_kg_s
+            .iter()
+            .map(move |sheet| (sheet.at(ln, loop_k) / flow_kg_s).min(PAST_THE_MEAN))
     }
 
     /// Parts of the flow that turns of the way name, the whole one first.
@@ -139,9 +153,9 @@ impl GravityTable {
 
     /// How well a metre of the coil passes heat between fluid and water \[W/(m K)\].
     pub fn coil_ua_w_m_k(&self, flow_kg_s: f64, fluid_k: f64, water_k: f64) -> f64 {
-        let along = ((flow_kg_s.abs().ln() - self.least_ln) / FLOW_FOLD.ln())
-            .clamp(0.0, (FLOW_NODES - 1) as f64);
-        let node = (along as usize).min(FLOW_NODES - 2);
+        let along = (flow_kg_s.abs().ln() - self.least_ln) / (FLOW_FOLD.ln() * COIL_EVERY as f64);
+        let along = along.clamp(0.0, (self.coil.len() - 1) as f64);
+        let node = (along as usize).min(self.coil.len() - 2);
         let low = self.coil[node].ua_w_m_k(fluid_k, water_k);
         low + (along - node as f64) * (self.coil[node + 1].ua_w_m_k(fluid_k, water_k) - low)
     }
@@ -188,7 +202,7 @@ impl Friction<'_> {
         Ok(Medium { fluid: fluid_at(self.build, loop_k)?, method: FrictionMethod::Churchill1977 })
     }
 
-    /// Flow over drive, by the root of the drive and by temperature. At each temperature the loss is
+    /// Flow over drive, by the fourth root of the drive and by temperature. At each temperature the loss is
     /// found for a row of flows, and read backwards along straight lines of the logarithms: from its
     /// first power to its second there is little bend in them.
     fn conductances(&self) -> Result<Sheet, YearError> {
@@ -208,12 +222,12 @@ impl Friction<'_> {
             })
             .collect::<Result<_, YearError>>()?;
         Sheet::of(
-            (0.0..=self.heavy_pa.sqrt(), DRIVE_NODES),
+            (0.0..=self.heavy_pa.sqrt().sqrt(), DRIVE_NODES),
             (0.0..=(FLOW_K_NODES - 1) as f64, FLOW_K_NODES),
             |root, at| {
                 let row = &by_temperature[at.round() as usize];
                 // Towards no drive flow and drive keep their ratio, as slow flow has it.
-                let drive_ln = (root * root).ln().max(row[0].0);
+                let drive_ln = (4.0 * root.ln()).max(row[0].0);
                 let above = row.partition_point(|node| node.0 < drive_ln).clamp(1, row.len() - 1);
                 let (low, high) = (row[above - 1], row[above]);
                 let share = (drive_ln - low.0) / (high.0 - low.0);

@@ -300,7 +300,7 @@ fn through_coil(
     coil
 }
 
-/// Fluid in each segment: as warm as the plate where it stood, else halfway through it. The houses held
+/// Fluid in each segment: as warm as the plate where it stood, else on its way towards it. The houses held
 /// here have one panel.
 fn within_panels(plant: &Plant, nodes: &[f64], before: f64) -> Vec<(usize, f64)> {
     let at = Starts::of(plant);
@@ -316,8 +316,12 @@ fn within_panels(plant: &Plant, nodes: &[f64], before: f64) -> Vec<(usize, f64)>
     };
     let mut within = Vec::new();
     for i in order {
-        let after = stream + share[plant.segments[i].answers_as] * (nodes[i] - stream);
-        within.push((i, 0.5 * (stream + after)));
+        let towards = share[plant.segments[i].answers_as];
+        let after = stream + towards * (nodes[i] - stream);
+        // The logarithmic mean of its distance from the plate; none once it is as warm.
+        let (first, last) = (stream - nodes[i], after - nodes[i]);
+        let mean = if last == 0.0 { 0.0 } else { (first - last) / (first / last).ln() };
+        within.push((i, nodes[i] + if mean.is_finite() { mean } else { first }));
         stream = after;
     }
     within

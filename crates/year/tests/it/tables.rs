@@ -199,7 +199,8 @@ fn tables_of_weight_follow_their_relations() {
                 flow_off = flow_off.max(off.abs());
                 assert!(off.abs() < 0.01, "{name}: {drive_pa} Pa at {loop_k} K: {off}");
             }
-            for flow_kg_s in [2e-4, 1.3e-3, 7e-3, 0.02] {
+            for drive_pa in [0.3, 3.0, 11.0, 47.0, 160.0] {
+                let flow_kg_s = gravity.flow_kg_s(drive_pa, loop_k);
                 let water_k = loop_k - 11.0;
                 if water_k > C + 12.0 {
                     let direct =
@@ -213,6 +214,11 @@ fn tables_of_weight_follow_their_relations() {
                         off_w_m_k.abs() < (0.04 * direct).max(0.5),
                         "{name}: {flow_kg_s} kg/s at {loop_k} K: {off_w_m_k} of {direct}"
                     );
+                }
+                // Creeping flow leaves as warm as the sheet's end, which two uniform segments do not show; at
+                // less than this a rise of 20 K carries under 80 W.
+                if flow_kg_s < 1e-3 {
+                    continue;
                 }
                 let segment = plant.segments[0];
                 let share = gravity.effectiveness(flow_kg_s, loop_k).next().unwrap();
