@@ -7,7 +7,7 @@ use design::{Origin, Problem, Reading, read_design};
 use physics::panel::{Join, TubePattern};
 use std::path::PathBuf;
 
-const SAMPLES: [&str; 7] = [
+const SAMPLES: [&str; 9] = [
     "first-panel",
     "larger-tubes",
     "pair-better-back",
@@ -15,6 +15,7 @@ const SAMPLES: [&str; 7] = [
     "thermostat-shed",
     "bought-selective",
     "radiator-pair",
+    "gravity-lean-to",
 ];
 
 fn sample(name: &str) -> Reading {

@@ -18,7 +18,7 @@ macro_rules! job_book {
     };
 }
 
-static FILES: [(&str, &[u8]); 12] = job_book![
+static FILES: [(&str, &[u8]); 13] = job_book![
     "first-panel.toml",
     "larger-tubes.toml",
     "pair-better-back.toml",
@@ -27,6 +27,7 @@ static FILES: [(&str, &[u8]); 12] = job_book![
     "bought-selective.toml",
     "radiator-pair.toml",
     "missed-seams.toml",
+    "gravity-lean-to.toml",
     "weather/README.md",
     "weather/pvgis-tmy_belfast_54.605_-5.929.csv",
     "weather/pvgis-tmy_berlin_52.496_13.414.csv",

@@ -114,6 +114,17 @@ impl Tally {
         flows
     }
 
+    /// Books a span in which the fluid ran by its own weight, and the heat it passed through the coil.
+    pub(crate) fn book_drift(&mut self, flow_kg_s: f64, coil_heat_j: f64, span_s: f64) {
+        if flow_kg_s > 0.0 {
+            self.gravity_s += span_s;
+            self.gravity_heat_j += coil_heat_j;
+        } else {
+            self.reverse_s += span_s;
+            self.reverse_heat_j -= coil_heat_j;
+        }
+    }
+
     /// Mean temperature of the store over the span \[K\].
     pub fn store_mean_k(&self) -> f64 {
         self.store_k_s / self.span_s

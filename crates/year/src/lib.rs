@@ -17,9 +17,11 @@ mod recorder;
 mod result;
 mod skip;
 mod state;
+mod step_bank;
 mod step_circuit;
 mod step_idle;
 mod step_store;
+mod straight;
 mod upset;
 mod weather;
 

@@ -331,7 +331,7 @@ impl<'a> March<'a> {
     fn drift(&mut self, minute: usize, absorbed_w_m2: f64) -> Option<Drive> {
         let plant = self.plant;
         let gravity = plant.gravity.as_ref()?;
-        if self.drift_kg_s == 0.0 && absorbed_w_m2 == 0.0 && minute % DARK_LOOK_MIN != 0 {
+        if self.drift_kg_s == 0.0 && absorbed_w_m2 == 0.0 && !minute.is_multiple_of(DARK_LOOK_MIN) {
             return None;
         }
         self.settle_standing();
@@ -372,7 +372,7 @@ impl<'a> March<'a> {
         self.tally.moving.add(&flows);
         if let Drive::Weight(flow_kg_s) = drive {
             self.drift_kg_s = flow_kg_s;
-            self.book_drift(flow_kg_s, flows.coil_heat_j);
+            self.tally.book_drift(flow_kg_s, flows.coil_heat_j, MINUTE_S);
         }
         self.cover_time(MINUTE_S, before_k);
         self.state.cylinder_k =
@@ -385,16 +385,6 @@ impl<'a> March<'a> {
             if moved.flow_kg_s < 0.0 { self.state.flow_pipe_k[0] } else { moved.panel_out_k };
         did.flow_kg_s = moved.flow_kg_s;
         did.coil_heat_w = flows.coil_heat_j / MINUTE_S;
-    }
-
-    fn book_drift(&mut self, flow_kg_s: f64, coil_heat_j: f64) {
-        if flow_kg_s > 0.0 {
-            self.tally.gravity_s += MINUTE_S;
-            self.tally.gravity_heat_j += coil_heat_j;
-        } else {
-            self.tally.reverse_s += MINUTE_S;
-            self.tally.reverse_heat_j -= coil_heat_j;
-        }
     }
 
     fn resting_minute(&mut self, did: &Minute) {
@@ -594,14 +584,8 @@ impl<'a> March<'a> {
 
     fn check(&self, minute: usize) -> Result<(), YearError> {
         let state = &self.state;
-        let nodes = state
-            .plate_k
-            .iter()
-            .chain(&state.flow_pipe_k)
-            .chain(&state.return_pipe_k)
-            .chain(&state.link_pipe_k)
-            .chain(&state.layer_k);
-        for &node_k in nodes {
+        let nodes = state.plate_k.iter().chain(&state.layer_k).copied().chain(state.pipes_k());
+        for node_k in nodes {
             if !(0.0..RUNAWAY_K).contains(&node_k) {
                 return Err(YearError::Runaway { minute, node_k });
             }

@@ -8,34 +8,15 @@
 //! kept to rounding whatever the step.
 
 use crate::mix;
-use crate::plant::{Direction, PipeRun, Plant, Turn};
+use crate::plant::{Direction, PipeRun, Plant};
 use crate::state::{Flows, State};
+use crate::step_bank::{PipeStage, through_bank};
 use crate::step_store::water_rates_k_s;
+use crate::straight::Straight;
 use crate::weather::Hour;
 
 /// Alexander's gamma.
 pub(crate) const GAMMA: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
-
-/// A number that hangs on the unknown of the ring: `fixed + slope * unknown`.
-#[derive(Clone, Copy, Debug, Default)]
-struct Straight {
-    fixed: f64,
-    slope: f64,
-}
-
-impl Straight {
-    fn at(self, unknown: f64) -> f64 {
-        self.fixed + self.slope * unknown
-    }
-
-    /// `share` of the way from here to `other`.
-    fn towards(self, other: Straight, share: f64) -> Straight {
-        Straight {
-            fixed: self.fixed + share * (other.fixed - self.fixed),
-            slope: self.slope + share * (other.slope - self.slope),
-        }
-    }
-}
 
 /// Layers that move as one through a step.
 #[derive(Clone, Copy, Debug, Default)]
@@ -61,35 +42,35 @@ pub(crate) struct Bench {
     blocks: Vec<Block>,
     /// Blocks on the coil's way, in the order of the fluid.
     way: Vec<usize>,
-    node: Vec<Straight>,
+    pub node: Vec<Straight>,
     /// Streams through the panels.
-    streams: Vec<Straight>,
+    pub streams: Vec<Straight>,
     /// Share of the way the stream comes towards the plate, by kind of segment.
-    effectiveness: Vec<f64>,
+    pub effectiveness: Vec<f64>,
     /// Parts of the flow that turns of the way name.
-    shares: Vec<f64>,
+    pub shares: Vec<f64>,
     /// What of the stream's distance from the water is left after each layer of the coil.
     left: Vec<f64>,
     /// Conductances of the segments in this stage: to the empty cover's temperature, to the air.
-    drains_w_k: Vec<(f64, f64)>,
+    pub drains_w_k: Vec<(f64, f64)>,
     /// Nodes a stage starts from.
-    base: Vec<f64>,
+    pub base: Vec<f64>,
     /// Nodes as last answered.
-    last: Vec<f64>,
+    pub last: Vec<f64>,
     /// What the fluid gains in all panels \[W\].
-    gained_w: Straight,
+    pub gained_w: Straight,
     /// Fluid leaving the panels, as last answered \[K\].
     panel_out_k: f64,
 }
 
 /// What does not change within a step.
-struct Step<'a> {
-    plant: &'a Plant,
-    hour: &'a Hour,
-    absorbed_w_m2: f64,
+pub(crate) struct Step<'a> {
+    pub plant: &'a Plant,
+    pub hour: &'a Hour,
+    pub absorbed_w_m2: f64,
     moved: Moved,
-    rate_w_k: f64,
-    direction: Direction,
+    pub rate_w_k: f64,
+    pub direction: Direction,
 }
 
 /// What moves the fluid through a step.
@@ -416,123 +397,9 @@ fn block_terms(block: &Block, step: &Step, start_k: f64, pace_w_k: f64) -> (f64,
     )
 }
 
-/// Takes a stream through the bank, turn by turn.
-fn through_bank(step: &Step, pace_1_s: f64, stream: Straight, bench: &mut Bench) -> Straight {
-    let plant = step.plant;
-    let way = match step.direction {
-        Direction::Forwards => &plant.forwards,
-        Direction::Backwards => &plant.backwards,
-    };
-    bench.streams.resize(way.streams, Straight::default());
-    bench.streams[0] = stream;
-    bench.gained_w = Straight::default();
-    for turn in &way.turns {
-        match turn {
-            Turn::Sheet { segment, stream, share } => {
-                let rate_w_k = step.rate_w_k * bench.shares[*share];
-                bench.streams[*stream] =
-                    past_sheet(step, (*segment, rate_w_k, pace_1_s), bench.streams[*stream], bench);
-            }
-            Turn::Pipe { pipe, stream, share } => {
-                let link = PipeStage {
-                    run: &plant.links[*pipe],
-                    around_k: step.hour.link_around_k[*pipe],
-                    rate_w_k: step.rate_w_k * bench.shares[*share],
-                    pace_1_s,
-                };
-                let at = plant.return_pipe.nodes + plant.segments.len() + pipe;
-                bench.streams[*stream] = link.through(bench.streams[*stream], at..=at, bench);
-            }
-            Turn::Divide { from, to } => bench.streams[*to] = bench.streams[*from],
-            Turn::Meet { streams, into } => {
-                let parts = streams
-                    .iter()
-                    .map(|&(stream, share)| (bench.streams[stream], bench.shares[share]));
-                bench.streams[*into] = mixed(parts);
-            }
-        }
-    }
-    bench.streams[0]
-}
-
-/// Streams mixed by what each carries.
-fn mixed(parts: impl Iterator<Item = (Straight, f64)>) -> Straight {
-    let mut sum = Straight::default();
-    let mut whole = 0.0;
-    for (stream, share) in parts {
-        sum.fixed += share * stream.fixed;
-        sum.slope += share * stream.slope;
-        whole += share;
-    }
-    Straight { fixed: sum.fixed / whole, slope: sum.slope / whole }
-}
-
-/// Takes a stream past a segment, whose place, stream's rate and pace are given; returns the stream.
-fn past_sheet(
-    step: &Step,
-    (place, rate_w_k, pace_1_s): (usize, f64, f64),
-    stream: Straight,
-    bench: &mut Bench,
-) -> Straight {
-    let plant = step.plant;
-    let segment = &plant.segments[place];
-    let node = plant.return_pipe.nodes + place;
-    let loss = step.hour.loss(segment.kind);
-    let conductances = loss.conductances(bench.last[node]);
-    let top_w_k = conductances.top_w_m2_k * segment.area_m2;
-    let rest_w_k = conductances.rest_w_m2_k * segment.area_m2;
-    let share = bench.effectiveness[segment.answers_as];
-    let pace_w_k = segment.capacity_j_k * pace_1_s;
-    let pull_w_k = rate_w_k * share;
-    let over = 1.0 / (pace_w_k + top_w_k + rest_w_k + pull_w_k);
-    let gains_w = pace_w_k * bench.base[node]
-        + (step.absorbed_w_m2 - loss.to_sky_w_m2) * segment.area_m2
-        + top_w_k * loss.empty_k
-        + rest_w_k * loss.air_k;
-    let plate = Straight {
-        fixed: (gains_w + pull_w_k * stream.fixed) * over,
-        slope: pull_w_k * stream.slope * over,
-    };
-    bench.node[node] = plate;
-    bench.drains_w_k[place] = (top_w_k, rest_w_k);
-    bench.gained_w.fixed += pull_w_k * (plate.fixed - stream.fixed);
-    bench.gained_w.slope += pull_w_k * (plate.slope - stream.slope);
-    stream.towards(plate, share)
-}
-
-/// A pipe in one stage.
-struct PipeStage<'a> {
-    run: &'a PipeRun,
-    around_k: f64,
-    rate_w_k: f64,
-    pace_1_s: f64,
-}
-
-impl PipeStage<'_> {
-    /// Takes a stream through the pipe's nodes, in their order for the fluid.
-    fn through(
-        &self,
-        mut stream: Straight,
-        nodes: impl Iterator<Item = usize>,
-        bench: &mut Bench,
-    ) -> Straight {
-        let pace_w_k = self.run.capacity_j_k * self.pace_1_s;
-        let over = 1.0 / (pace_w_k + self.rate_w_k + self.run.loss_w_k);
-        for at in nodes {
-            let kept_w = pace_w_k * bench.base[at] + self.run.loss_w_k * self.around_k;
-            stream = Straight {
-                fixed: (kept_w + self.rate_w_k * stream.fixed) * over,
-                slope: self.rate_w_k * stream.slope * over,
-            };
-            bench.node[at] = stream;
-        }
-        stream
-    }
-}
-
 #[cfg(test)]
 mod tests {
-    use super::{Bench, Drive, Straight, mixed, run_step};
+    use super::{Bench, Drive, run_step};
     use crate::forcing::HourForcing;
     use crate::weather::Hour;
     use crate::{Flows, Plant, State};
@@ -591,30 +458,6 @@ mod tests {
         assert!(cold.coil_heat_j < 0.0 && after.store_mean_k() < C + 50.0);
         let (same, _) = minute(&plant, C + 30.0, C + 30.0);
         assert!(same.coil_heat_j.abs() < 0.01 * warm.coil_heat_j);
-    }
-
-    /// G-20: two panels side by side take up the same heat with unlike flows; what leaves them is mixed
-    /// by what each carries. Tolerance: the case's own.
-    #[test]
-    fn g_20_streams_mix_by_what_they_carry() {
-        let text = include_str!("../../../reference/hydraulics-checks.toml");
-        let file: toml::Table = text.parse().expect("reference cases are TOML");
-        let cases = file["check"].as_array().expect("a list of cases");
-        let case = cases.iter().find(|case| case["id"].as_str() == Some("G-20")).expect("G-20");
-        let given = |key: &str| {
-            let value = &case["inputs"][key];
-            value.as_float().or(value.as_integer().map(|whole| whole as f64)).expect("a number")
-        };
-        let expected = |key: &str| case["expected"][key]["value"].as_float().expect("a number");
-        let allowed = case["rel_tol"].as_float().expect("a tolerance");
-        let outlet_c = |flow: f64| given("T_in_C") + given("heat_each_W") / (flow * given("cp"));
-        let streams = ["mA", "mB"].map(|key| (outlet_c(given(key)), given(key)));
-        for ((outlet_c, _), key) in streams.iter().zip(["T_A", "T_B"]) {
-            assert!((outlet_c / expected(key) - 1.0).abs() < allowed, "{key}");
-        }
-        let met =
-            mixed(streams.iter().map(|&(fixed, flow)| (Straight { fixed, slope: 0.0 }, flow)));
-        assert!((met.fixed / expected("T_mix") - 1.0).abs() < allowed, "{}", met.fixed);
     }
 
     /// Given a step of any length, a minute or an hour, heat is kept to rounding: what the sheets

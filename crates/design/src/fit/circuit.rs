@@ -91,8 +91,8 @@ fn backward(values: &Values) -> Option<Misfit> {
         severity: Severity::Warning,
         place: "circuit.check-valve".to_owned(),
         found: "none".to_owned(),
-        expected: "fitted".to_owned(),
-        says: "Without a check valve warm fluid may run backwards at night and cool the store; the year does not reckon with it yet".to_owned(),
-        hint: "fit a check valve, and write check-valve = \"fitted\"",
+        expected: "\"fitted\" or \"flap\"".to_owned(),
+        says: "Without a check valve warm fluid runs backwards at night wherever its weight lets it, and cools the store; the year counts what that takes".to_owned(),
+        hint: "fit one: with a pump write check-valve = \"fitted\", without \"flap\"",
     })
 }

@@ -174,7 +174,7 @@ pub fn heat_removal(
 /// Headers through which the flow can be found; else [`PanelError::UnevenFlow`].
 ///
 /// # Source
-/// As [`harp_flow`](crate::circuit::harp::harp_flow).
+/// As [`harp_flow`].
 ///
 /// # Checked
 /// B-HP-01 through the circuit's own check; that what it costs in heat is the sum over the risers,

@@ -5,7 +5,7 @@ use serde_json::Value;
 use crate::json::{assert_follows, document, schema};
 use crate::program::run;
 
-const BUILDS: [&str; 8] = [
+const BUILDS: [&str; 9] = [
     "first-panel.toml",
     "larger-tubes.toml",
     "pair-better-back.toml",
@@ -14,6 +14,7 @@ const BUILDS: [&str; 8] = [
     "bought-selective.toml",
     "radiator-pair.toml",
     "missed-seams.toml",
+    "gravity-lean-to.toml",
 ];
 
 fn number(value: &Value, pointer: &str) -> f64 {

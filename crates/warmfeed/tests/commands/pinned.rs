@@ -14,6 +14,7 @@ fn the_samples_come_to_what_they_came_to() {
         ("thermostat-shed.toml", 302.31, 669.68),
         ("bought-selective.toml", 685.69, 1016.79),
         ("radiator-pair.toml", 473.75, 692.13),
+        ("gravity-lean-to.toml", 268.33, 543.83),
     ];
     for (build, spared_kwh, panel_kwh) in before {
         let document: serde_json::Value =
