@@ -16,6 +16,7 @@ const SAMPLES: [&str; 9] = [
     "bought-selective",
     "radiator-pair",
     "gravity-lean-to",
+    "missed-seams",
 ];
 
 fn sample(name: &str) -> Reading {

@@ -27,6 +27,8 @@ fn samples_hold_to_the_schema() {
         "thermostat-shed",
         "bought-selective",
         "radiator-pair",
+        "gravity-lean-to",
+        "missed-seams",
     ]
     .map(sample)
     .into();

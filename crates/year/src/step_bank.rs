@@ -59,14 +59,14 @@ fn past_sheet(
     let segment = &plant.segments[place];
     let node = plant.return_pipe.nodes + place;
     let loss = step.hour.loss(segment.kind);
-    let conductances = loss.conductances(bench.last[node]);
+    let conductances = loss.conductances(bench.last_k[node]);
     let top_w_k = conductances.top_w_m2_k * segment.area_m2;
     let rest_w_k = conductances.rest_w_m2_k * segment.area_m2;
     let share = bench.effectiveness[segment.answers_as];
     let pace_w_k = segment.capacity_j_k * pace_1_s;
     let pull_w_k = rate_w_k * share;
     let over = 1.0 / (pace_w_k + top_w_k + rest_w_k + pull_w_k);
-    let gains_w = pace_w_k * bench.base[node]
+    let gains_w = pace_w_k * bench.base_k[node]
         + (step.absorbed_w_m2 - loss.to_sky_w_m2) * segment.area_m2
         + top_w_k * loss.empty_k
         + rest_w_k * loss.air_k;
@@ -100,7 +100,7 @@ impl PipeStage<'_> {
         let pace_w_k = self.run.capacity_j_k * self.pace_1_s;
         let over = 1.0 / (pace_w_k + self.rate_w_k + self.run.loss_w_k);
         for at in nodes {
-            let kept_w = pace_w_k * bench.base[at] + self.run.loss_w_k * self.around_k;
+            let kept_w = pace_w_k * bench.base_k[at] + self.run.loss_w_k * self.around_k;
             stream = Straight {
                 fixed: (kept_w + self.rate_w_k * stream.fixed) * over,
                 slope: self.rate_w_k * stream.slope * over,

@@ -54,9 +54,9 @@ pub(crate) struct Bench {
     /// Conductances of the segments in this stage: to the empty cover's temperature, to the air.
     pub drains_w_k: Vec<(f64, f64)>,
     /// Nodes a stage starts from.
-    pub base: Vec<f64>,
+    pub base_k: Vec<f64>,
     /// Nodes as last answered.
-    pub last: Vec<f64>,
+    pub last_k: Vec<f64>,
     /// What the fluid gains in all panels \[W\].
     pub gained_w: Straight,
     /// Fluid leaving the panels, as last answered \[K\].
@@ -103,7 +103,7 @@ pub(crate) fn run_step(
     gather(state, bench);
     let pace_1_s = 1.0 / (GAMMA * step_s);
     let flows_first = stage(&step, pace_1_s, bench);
-    for (base, answered) in bench.base.iter_mut().zip(&bench.last) {
+    for (base, answered) in bench.base_k.iter_mut().zip(&bench.last_k) {
         *base += (1.0 - GAMMA) / GAMMA * (answered - *base);
     }
     let flows_second = stage(&step, pace_1_s, bench);
@@ -261,21 +261,21 @@ pub(crate) fn coil_water_k(plant: &Plant, state: &State) -> f64 {
 
 /// All nodes in one row: return pipe, panels, pipes between them, flow pipe, blocks.
 fn gather(state: &State, bench: &mut Bench) {
-    bench.base.clear();
-    bench.base.extend_from_slice(&state.return_pipe_k);
-    bench.base.extend_from_slice(&state.plate_k);
-    bench.base.extend_from_slice(&state.link_pipe_k);
-    bench.base.extend_from_slice(&state.flow_pipe_k);
+    bench.base_k.clear();
+    bench.base_k.extend_from_slice(&state.return_pipe_k);
+    bench.base_k.extend_from_slice(&state.plate_k);
+    bench.base_k.extend_from_slice(&state.link_pipe_k);
+    bench.base_k.extend_from_slice(&state.flow_pipe_k);
     let mut first = 0;
     for block in &bench.blocks {
         let layers = &state.layer_k[first..first + block.layers];
-        bench.base.push(layers.iter().sum::<f64>() / block.layers as f64);
+        bench.base_k.push(layers.iter().sum::<f64>() / block.layers as f64);
         first += block.layers;
     }
-    bench.last.clear();
-    bench.last.extend_from_slice(&bench.base);
+    bench.last_k.clear();
+    bench.last_k.extend_from_slice(&bench.base_k);
     bench.node.clear();
-    bench.node.resize(bench.base.len(), Straight::default());
+    bench.node.resize(bench.base_k.len(), Straight::default());
     bench.drains_w_k.resize(state.plate_k.len(), (0.0, 0.0));
 }
 
@@ -284,17 +284,17 @@ fn scatter(state: &mut State, bench: &Bench) {
     let State { return_pipe_k, plate_k, link_pipe_k, flow_pipe_k, .. } = state;
     for part in [return_pipe_k, plate_k, link_pipe_k, flow_pipe_k] {
         let nodes = part.len();
-        part.copy_from_slice(&bench.last[from..from + nodes]);
+        part.copy_from_slice(&bench.last_k[from..from + nodes]);
         from += nodes;
     }
     let mut first = 0;
-    for (block, &temperature_k) in bench.blocks.iter().zip(&bench.last[from..]) {
+    for (block, &temperature_k) in bench.blocks.iter().zip(&bench.last_k[from..]) {
         state.layer_k[first..first + block.layers].fill(temperature_k);
         first += block.layers;
     }
 }
 
-/// Solves one stage from `bench.base` at the temperatures guessed in `bench.last`, leaves the
+/// Solves one stage from `bench.base_k` at the temperatures guessed in `bench.last_k`, leaves the
 /// answer there, and returns the powers \[W\] that moved it, in the fields of [`Flows`].
 fn stage(step: &Step, pace_1_s: f64, bench: &mut Bench) -> Flows {
     let plant = step.plant;
@@ -332,7 +332,7 @@ fn stage(step: &Step, pace_1_s: f64, bench: &mut Bench) -> Flows {
         let block = &bench.blocks[place];
         let pace_w_k = block.capacity_j_k * pace_1_s;
         let pull_w_k = rate_w_k * block.effectiveness;
-        let (gains_w, holds_w_k) = block_terms(block, step, bench.base[node + place], pace_w_k);
+        let (gains_w, holds_w_k) = block_terms(block, step, bench.base_k[node + place], pace_w_k);
         let over = 1.0 / (holds_w_k + pull_w_k);
         let water = Straight {
             fixed: (gains_w + pull_w_k * stream.fixed) * over,
@@ -348,11 +348,11 @@ fn stage(step: &Step, pace_1_s: f64, bench: &mut Bench) -> Flows {
 
     // Fill the nodes and tally what moved them.
     for at in 0..node {
-        bench.last[at] = bench.node[at].at(coil_out_k);
+        bench.last_k[at] = bench.node[at].at(coil_out_k);
     }
     for (place, segment) in plant.segments.iter().enumerate() {
         let loss = step.hour.loss(segment.kind);
-        let plate_k = bench.last[panels + place];
+        let plate_k = bench.last_k[panels + place];
         powers.absorbed_j += step.absorbed_w_m2 * segment.area_m2;
         let (top_w_k, rest_w_k) = bench.drains_w_k[place];
         powers.cover_loss_j +=
@@ -364,16 +364,16 @@ fn stage(step: &Step, pace_1_s: f64, bench: &mut Bench) -> Flows {
         run.loss_w_k * nodes_k.iter().map(|node_k| node_k - around_k).sum::<f64>()
     };
     powers.circuit_loss_j =
-        lost_w(&plant.return_pipe, step.hour.return_around_k, &bench.last[..panels])
-            + lost_w(&plant.flow_pipe, step.hour.flow_around_k, &bench.last[flow_nodes..node]);
+        lost_w(&plant.return_pipe, step.hour.return_around_k, &bench.last_k[..panels])
+            + lost_w(&plant.flow_pipe, step.hour.flow_around_k, &bench.last_k[flow_nodes..node]);
     for (place, link) in plant.links.iter().enumerate() {
-        let link_k = &bench.last[links + place..=links + place];
+        let link_k = &bench.last_k[links + place..=links + place];
         powers.circuit_loss_j += lost_w(link, step.hour.link_around_k[place], link_k);
     }
     powers.coil_heat_j = rate_w_k * (coil_in.at(coil_out_k) - coil_out_k);
     for (place, block) in bench.blocks.iter().enumerate() {
         let at = node + place;
-        let start_k = bench.base[at];
+        let start_k = bench.base_k[at];
         let water_k = if block.effectiveness > 0.0 {
             bench.node[at].at(coil_out_k)
         } else {
@@ -381,7 +381,7 @@ fn stage(step: &Step, pace_1_s: f64, bench: &mut Bench) -> Flows {
             let (gains_w, holds_w_k) = block_terms(block, step, start_k, pace_w_k);
             gains_w / holds_w_k
         };
-        bench.last[at] = water_k;
+        bench.last_k[at] = water_k;
         powers.store_loss_j += block.loss_w_k * (water_k - step.hour.loft_k);
         powers.evaporation_j += block.evaporation_w + block.evaporation_w_k * water_k;
     }
