@@ -15,6 +15,12 @@ use super::error::PlateError;
 use super::grid::Cells;
 use super::order::dissection;
 
+/// Up to how many columns the factor joins to a block, where no more than that share of it is empty.
+///
+/// Chosen by measurement on 200 by 400 cells: a fifth faster to make and a quarter faster to solve
+/// with than by the library's own choice.
+const JOINED: &[(usize, f64)] = &[(4, 1.0), (16, 0.3), (48, 0.05)];
+
 /// The factor of a sheet's equations.
 pub(crate) struct Factor {
     symbolic: SymbolicCholesky<u32>,
@@ -39,11 +45,13 @@ impl Factor {
         for (at, &cell) in order.iter().enumerate() {
             place[cell as usize] = at as u32;
         }
+        let mut params = CholeskySymbolicParams::default();
+        params.supernodal_params.relax = Some(JOINED);
         let symbolic = factorize_symbolic_cholesky(
             matrix.symbolic(),
             Side::Lower,
             SymmetricOrdering::Custom(PermRef::new_checked(&order, &place, count)),
-            CholeskySymbolicParams::default(),
+            params,
         )
         .map_err(|_| no_answer())?;
         let mut values = vec![0.0; symbolic.len_val()];
