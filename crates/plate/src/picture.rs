@@ -114,7 +114,38 @@ pub struct Station {
 ///
 /// # Checked
 /// FN-09 within its 0.001; the fin-and-tube chain within 1 % where its assumptions hold; a smooth
-/// made-up answer to second order; the sum of all heats to a billionth.
+/// made-up answer to second order; the sum of all heats to a hundred-millionth.
+///
+/// # Example
+/// ```
+/// use physics::panel::{Sheet, Tube, chain::FluidSide, route::{Pipe, Place, Route}};
+/// use plate::{Absorbed, FluidInTubes, Grid, Losses, Question, picture};
+/// let copper = Sheet {
+///     length_m: 1.0, width_m: 0.2, thickness_m: 0.0005, conductivity_w_m_k: 385.0,
+///     density_kg_m3: 8940.0, heat_capacity_j_kg_k: 385.0, absorptance: 0.95, emittance: 0.9,
+/// };
+/// let middle = [Place { across_m: 0.1, up_m: 0.0 }, Place { across_m: 0.1, up_m: 1.0 }];
+/// let drawn = picture(&Question {
+///     sheet: copper,
+///     tube: Tube {
+///         outside_m: 0.01, bore_m: 0.0088, conductivity_w_m_k: 340.0, density_kg_m3: 8940.0,
+///         heat_capacity_j_kg_k: 385.0, roughness_m: 1.5e-6,
+///     },
+///     route: Route { pipes: vec![Pipe::through(&middle)], cuts_m: Vec::new() },
+///     bond_w_m_k: 30.0,
+///     stretches: Vec::new(),
+///     shares: vec![1.0],
+///     inlet_k: 293.15,
+///     flow_kg_s: 0.01,
+///     fluid: FluidInTubes::Even(FluidSide { heat_capacity_j_kg_k: 4190.0, film_w_m2_k: 300.0 }),
+///     absorbed: Absorbed::Even(800.0),
+///     losses: Losses::even(7.0, 293.15),
+///     grid: Grid::of(&copper, 0.01)?,
+/// })?;
+/// assert!(drawn.useful_w > 120.0 && drawn.useful_w < 160.0);
+/// assert!(drawn.residual_w.abs() < 1e-4);
+/// # Ok::<(), plate::PlateError>(())
+/// ```
 pub fn picture(question: &Question) -> Result<Picture, PlateError> {
     question.check()?;
     Ok(draw(question, still(question)?))

@@ -65,17 +65,18 @@ pub fn study(question: &Question) -> Result<Study, PlateError> {
 /// The even bond with which the same sheet gains the same heat \[W/(m K)\].
 ///
 /// What stands in for the stretches where one bond must do for all: the year's panel is the
-/// fin-and-tube chain. Sought in the bond's resistance, along which heat falls nearly straight, until
-/// the heat agrees to a millionth.
+/// fin-and-tube chain. There `1/F'` grows straight with the bond's resistance, and so very nearly does
+/// one over the heat here: along it the bond is sought, until the heat agrees to a millionth.
 ///
 /// Returns the question's own bond where it has no stretches.
 ///
 /// # Valid range
-/// As [`picture`]; heat from nothing to what a perfect bond gives, else [`PlateError::NoEvenBond`]. It
-/// holds for the question's own sun and flow; in others it differs a little.
+/// As [`picture`], where heat is gained; heat that no even bond gives is a
+/// [`PlateError::NoEvenBond`]. It holds for the question's own sun and flow; in others it differs a
+/// little.
 ///
 /// # Source
-/// Regula falsi, in the form of Dowell and Jarratt 1971 ("Illinois").
+/// The secant method on `1/Q` over `1/Cb`, after Duffie and Beckman 2006, eq. 6.5.18.
 ///
 /// # Checked
 /// Gives the question's heat back; stretches that are alike all along give their own bond.
@@ -85,70 +86,53 @@ pub fn even_bond_w_m_k(question: &Question) -> Result<f64, PlateError> {
     }
     let wanted_w = picture(question)?.useful_w;
     let mut even = Question { stretches: Vec::new(), ..question.clone() };
-    let mut off_w = |resistance_m_k_w: f64| -> Result<f64, PlateError> {
+    let mut trial = |resistance_m_k_w: f64| -> Result<Trial, PlateError> {
         even.bond_w_m_k = 1.0 / resistance_m_k_w;
-        Ok(picture(&even)?.useful_w - wanted_w)
+        Ok(Trial { resistance_m_k_w, useful_w: picture(&even)?.useful_w })
     };
-    let close_w = CLOSE * wanted_w.abs();
-    // The mean of the bonds by length is never worse than the answer: resistance at least its.
-    let mut low = 1.0 / mean_bond_w_m_k(question)?;
-    let mut low_w = off_w(low)?;
-    if low_w.abs() <= close_w {
-        return Ok(1.0 / low);
-    }
-    if low_w < 0.0 {
-        // Better than the mean by unlucky rounding or by unlike places: a perfect bond is the end.
-        low = 0.0;
-        low_w = off_w(low)?;
-    }
-    let mut high = low.max(1e-3);
-    let mut high_w = low_w;
-    while high_w > 0.0 && high < LARGEST_M_K_W {
-        high *= 2.0;
-        high_w = off_w(high)?;
-    }
-    if low_w < 0.0 || high_w > 0.0 {
-        return Err(PlateError::NoEvenBond {
-            useful_w: wanted_w,
-            least_w: wanted_w + high_w,
-            most_w: wanted_w + low_w,
-        });
-    }
-    let mut kept_low = false;
-    let mut kept_high = false;
+    // The mean of the bonds by length is better than the answer, but not by far.
+    let mut before = trial((1.0 / mean_bond_w_m_k(question)?).max(LEAST_M_K_W))?;
+    let mut here = trial(2.0 * before.resistance_m_k_w)?;
     for _ in 0..MOST_TRIALS {
-        let here = (low * high_w - high * low_w) / (high_w - low_w);
-        let here_w = off_w(here)?;
-        if here_w.abs() <= close_w {
-            return Ok(1.0 / here);
-        }
-        if here_w > 0.0 {
-            (low, low_w) = (here, here_w);
-            if kept_high {
-                high_w *= 0.5;
+        for known in [&before, &here] {
+            if (known.useful_w - wanted_w).abs() <= CLOSE * wanted_w.abs() {
+                return Ok(1.0 / known.resistance_m_k_w);
             }
-            (kept_low, kept_high) = (false, true);
-        } else {
-            (high, high_w) = (here, here_w);
-            if kept_low {
-                low_w *= 0.5;
-            }
-            (kept_low, kept_high) = (true, false);
         }
+        let slope = (1.0 / here.useful_w - 1.0 / before.useful_w)
+            / (here.resistance_m_k_w - before.resistance_m_k_w);
+        let step_m_k_w = (1.0 / wanted_w - 1.0 / here.useful_w) / slope;
+        let rises = slope > 0.0 && wanted_w > 0.0 && step_m_k_w.is_finite();
+        if !rises {
+            break;
+        }
+        let next_m_k_w = (here.resistance_m_k_w + step_m_k_w)
+            .clamp(0.1 * here.resistance_m_k_w, 10.0 * here.resistance_m_k_w);
+        before = here;
+        here = trial(next_m_k_w)?;
     }
+    let (one_w, other_w) = (before.useful_w, here.useful_w);
     Err(PlateError::NoEvenBond {
         useful_w: wanted_w,
-        least_w: wanted_w + high_w,
-        most_w: wanted_w + low_w,
+        least_w: one_w.min(other_w),
+        most_w: one_w.max(other_w),
     })
+}
+
+/// An even bond's resistance, and the heat it gives.
+#[derive(Clone, Copy)]
+struct Trial {
+    resistance_m_k_w: f64,
+    useful_w: f64,
 }
 
 /// Part of the heat to which an even bond must give it back.
 const CLOSE: f64 = 1e-6;
-/// Bonds below a ten-thousandth of a W/(m K) are none.
-const LARGEST_M_K_W: f64 = 1e4;
-/// Trials of an even bond; five are usual.
-const MOST_TRIALS: usize = 60;
+/// Resistance from which the search starts at the least: a bond ten times better than any solder
+/// \[m K/W\].
+const LEAST_M_K_W: f64 = 1e-3;
+/// Trials of an even bond; three or four are usual.
+const MOST_TRIALS: usize = 30;
 
 /// Mean of the bonds along all tubes, by length \[W/(m K)\].
 fn mean_bond_w_m_k(question: &Question) -> Result<f64, PlateError> {
