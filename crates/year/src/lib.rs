@@ -15,6 +15,7 @@ mod mix;
 pub mod plant;
 mod recorder;
 mod result;
+pub mod section;
 mod skip;
 mod state;
 mod step_bank;

@@ -72,6 +72,17 @@ impl Recorder {
         self.channels.iter().find(|(have, _)| *have == channel).map(|(_, values)| &values[..])
     }
 
+    /// Means of the hours of a channel, 8760 of them, or `None` where it was not chosen; of water, sums.
+    pub fn hours(&self, channel: Channel) -> Option<Vec<f64>> {
+        let over = match channel {
+            Channel::Draw | Channel::Discharge => 1.0,
+            _ => 60.0,
+        };
+        let sum = |minutes: &[f32]| minutes.iter().map(|&value| f64::from(value)).sum::<f64>();
+        self.series(channel)
+            .map(|values| values.chunks(60).map(|minutes| sum(minutes) / over).collect())
+    }
+
     /// The channels chosen, in the order asked for.
     pub fn channels(&self) -> impl Iterator<Item = (Channel, &[f32])> {
         self.channels.iter().map(|(channel, values)| (*channel, &values[..]))

@@ -13,5 +13,6 @@ mod nine_weeks;
 mod plain_twin;
 mod plausible;
 mod seconds;
+mod section;
 mod store_and_tap;
 mod tables;
