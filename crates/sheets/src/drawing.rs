@@ -132,7 +132,7 @@ impl Text {
     /// The room that words of a role take, on the generous side \[mm\].
     pub fn room(&self, role: Role) -> Area {
         let size_mm = role.text_size_mm();
-        let length_mm = crate::measure::length_mm(&self.words, size_mm);
+        let length_mm = crate::measure::length_mm(&self.words, role);
         let before_mm = match self.anchor {
             Anchor::Start => 0.0,
             Anchor::Middle => 0.5 * length_mm,

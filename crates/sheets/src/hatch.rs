@@ -136,19 +136,16 @@ impl Hatch {
 
     /// Its tile; `None` where the ground alone tells it.
     pub fn tile(self) -> Option<Tile> {
-        let tile = |width, height, marks| {
-            Some(Tile { width_mm: px(width), height_mm: px(height), marks })
-        };
+        let tile =
+            |width, height, marks| Some(Tile { width_mm: px(width), height_mm: px(height), marks });
         match self {
             Hatch::NearThings => tile(12.0, 12.0, "M-3 3L3-3M0 12L12 0M9 15L15 9"),
             Hatch::ThrownBack => tile(18.0, 15.0, "M0 11L9 4L18 11"),
             Hatch::Cover => tile(20.0, 8.0, "M0 4Q5 0 10 4T20 4"),
             Hatch::Back => tile(14.0, 14.0, "M1.5 3.5H5.5M3.5 1.5V5.5M8.5 10.5H12.5M10.5 8.5V12.5"),
-            Hatch::TooWeak => tile(
-                8.0,
-                8.0,
-                "M1 2a1 1 0 1 0 2 0a1 1 0 1 0-2 0M5 6a1 1 0 1 0 2 0a1 1 0 1 0-2 0",
-            ),
+            Hatch::TooWeak => {
+                tile(8.0, 8.0, "M1 2a1 1 0 1 0 2 0a1 1 0 1 0-2 0M5 6a1 1 0 1 0 2 0a1 1 0 1 0-2 0")
+            }
             Hatch::PipesRunning => tile(7.0, 7.0, "M-2-2L9 9M-2 5L2 9M5-2L9 2"),
             Hatch::StoreWalls => tile(20.0, 14.0, "M0 .5H20M0 7.5H20M5 .5V7.5M15 7.5V14.5"),
             Hatch::Vapour => tile(12.0, 12.0, "M3 1V6M9 7V12"),

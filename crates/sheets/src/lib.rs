@@ -6,6 +6,7 @@
 //! shows comes in as figures.
 
 pub mod drawing;
+mod graph;
 pub mod hatch;
 mod measure;
 pub mod page;

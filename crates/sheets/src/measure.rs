@@ -1,11 +1,13 @@
 //! How long words are, before anything has set them.
 
-/// Length of a line of words at a letter size \[mm\]; the sans faces we ask for are no wider.
+use crate::role::Role;
+
+/// Length of a line of words in a role \[mm\]; the faces we ask for are no wider.
 ///
 /// Advance widths of the common sans serif of the PostScript base fonts (thousandths of the size);
 /// Source Sans 3 is narrower letter by letter, Arial is its equal.
-pub fn length_mm(words: &str, size_mm: f64) -> f64 {
-    words.chars().map(advance).sum::<f64>() * size_mm / 1000.0
+pub fn length_mm(words: &str, role: Role) -> f64 {
+    words.chars().map(advance).sum::<f64>() * role.text_size_mm() * role.breadth() / 1000.0
 }
 
 fn advance(letter: char) -> f64 {
@@ -33,11 +35,11 @@ fn advance(letter: char) -> f64 {
 }
 
 /// Breaks words into lines no longer than a length \[mm\]; a single longer word stands alone.
-pub fn broken(words: &str, size_mm: f64, longest_mm: f64) -> Vec<String> {
+pub fn broken(words: &str, role: Role, longest_mm: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in words.split(' ').filter(|word| !word.is_empty()) {
         match lines.last_mut() {
-            Some(line) if length_mm(&format!("{line} {word}"), size_mm) <= longest_mm => {
+            Some(line) if length_mm(&format!("{line} {word}"), role) <= longest_mm => {
                 line.push(' ');
                 line.push_str(word);
             }
@@ -50,20 +52,23 @@ pub fn broken(words: &str, size_mm: f64, longest_mm: f64) -> Vec<String> {
 #[cfg(test)]
 mod tests {
     use super::{broken, length_mm};
+    use crate::role::Role;
 
     /// Given figures and words in the base font's published widths: a digit takes 556, "mm" twice
     /// 833, a space 278 thousandths of the size (Adobe font metrics of Helvetica).
     #[test]
     fn lengths_are_those_of_the_base_font() {
-        assert!((length_mm("2 240", 10.0) - 10.0 * (4.0 * 0.556 + 0.278)).abs() < 1e-9);
-        assert!((length_mm("mm", 1.0) - 1.666).abs() < 1e-9);
+        let size_mm = Role::Label.text_size_mm();
+        let found_mm = length_mm("2 240", Role::Label);
+        assert!((found_mm - size_mm * (4.0 * 0.556 + 0.278)).abs() < 1e-9);
+        assert!((length_mm("mm", Role::Label) - 1.666 * size_mm).abs() < 1e-9);
     }
 
     #[test]
     fn lines_keep_every_word_and_their_length() {
-        let lines = broken("the loft's own warmth, not counted as sun", 4.0, 30.0);
+        let lines = broken("the loft's own warmth, not counted as sun", Role::Label, 30.0);
         assert_eq!(lines.join(" "), "the loft's own warmth, not counted as sun");
-        assert!(lines.len() > 1 && lines.iter().all(|line| length_mm(line, 4.0) <= 30.0));
-        assert_eq!(broken("unbreakable", 4.0, 1.0), ["unbreakable"]);
+        assert!(lines.len() > 1 && lines.iter().all(|line| length_mm(line, Role::Label) <= 30.0));
+        assert_eq!(broken("unbreakable", Role::Label, 1.0), ["unbreakable"]);
     }
 }

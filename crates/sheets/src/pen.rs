@@ -59,7 +59,14 @@ impl Drawing {
     }
 
     /// Lines of words under each other.
-    pub fn lines(&mut self, role: Role, anchor: Anchor, first: Point, step_px: f64, lines: &[String]) {
+    pub fn lines(
+        &mut self,
+        role: Role,
+        anchor: Anchor,
+        first: Point,
+        step_px: f64,
+        lines: &[String],
+    ) {
         for (place, line) in lines.iter().enumerate() {
             let down_mm = px(step_px) * place as f64;
             let at = Point { x_mm: first.x_mm, y_mm: first.y_mm + down_mm };

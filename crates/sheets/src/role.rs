@@ -115,6 +115,18 @@ impl Role {
         }
     }
 
+    /// How much broader its face sets than the one lengths are measured in: the serif by an eighth, a
+    /// heavy sans by a twentieth.
+    pub fn breadth(self) -> f64 {
+        match self {
+            Role::Station | Role::Lead => 1.12,
+            Role::Value | Role::OnDark | Role::LossNumber | Role::PlateNumber | Role::StopWords => {
+                1.05
+            }
+            _ => 1.0,
+        }
+    }
+
     /// The class that the style knows it by.
     pub fn class(self) -> String {
         let word = match self {

@@ -98,14 +98,12 @@ fn look_of(role: Role) -> Option<Look> {
         Role::Boundary => stroked(1.2, EDGE),
         Role::FootThick => stroked(3.0, INK),
         Role::FootThin => stroked(1.0, INK),
-        Role::IsothermOnDark => look(
-            format!("fill:none;stroke:#fff;stroke-width:{:.3}", px(1.0)),
-            &[],
-        ),
-        Role::IsothermOnLight => look(
-            format!("fill:none;stroke:#0f1e26;stroke-width:{:.3}", px(1.0)),
-            &[],
-        ),
+        Role::IsothermOnDark => {
+            look(format!("fill:none;stroke:#fff;stroke-width:{:.3}", px(1.0)), &[])
+        }
+        Role::IsothermOnLight => {
+            look(format!("fill:none;stroke:#0f1e26;stroke-width:{:.3}", px(1.0)), &[])
+        }
         Role::Route => look(
             format!(
                 "fill:none;stroke:#fff;stroke-width:{:.3};stroke-dasharray:{:.3} {:.3}",
@@ -119,14 +117,12 @@ fn look_of(role: Role) -> Option<Look> {
         Role::CurveThin => stroked(1.6, INK),
         Role::CurveDashed => dashed(1.8, &[7.0, 5.0], INK),
         Role::CurveDotted => dashed(1.9, &[3.0, 4.0], INK),
-        Role::Sun => look(
-            format!("stroke-width:{:.3}", px(1.6)),
-            &[("fill", HEAT), ("stroke", HEAT_LINE)],
-        ),
-        Role::Mark => look(
-            format!("stroke-width:{:.3}", px(2.0)),
-            &[("fill", SHEET), ("stroke", HEAT_LINE)],
-        ),
+        Role::Sun => {
+            look(format!("stroke-width:{:.3}", px(1.6)), &[("fill", HEAT), ("stroke", HEAT_LINE)])
+        }
+        Role::Mark => {
+            look(format!("stroke-width:{:.3}", px(2.0)), &[("fill", SHEET), ("stroke", HEAT_LINE)])
+        }
         Role::Stop => stroked(2.4, STOP),
         Role::Label => words(role, 400, INK),
         Role::Quiet => words(role, 400, INK2),
@@ -166,9 +162,8 @@ pub fn css(roles: &[Role]) -> String {
             Role::Material(material) => {
                 let inks = material.inks();
                 let class = material.class();
-                let width_mm = px(0.9);
                 fixed.push_str(&format!(
-                    ".m-{class} path{{fill:none;stroke-width:{width_mm:.3};stroke-opacity:.72}}\n"
+                    ".m-{class} path{{fill:none;stroke-width:.9;stroke-opacity:.72}}\n"
                 ));
                 paints.push((format!(".m-{class} rect"), "fill", inks.ground));
                 paints.push((format!(".m-{class} path"), "stroke", inks.line));
@@ -193,19 +188,15 @@ pub fn css(roles: &[Role]) -> String {
     themed(&fixed, &paints)
 }
 
-fn hatch_rules(
-    hatch: Hatch,
-    fixed: &mut String,
-    paints: &mut Vec<(String, &'static str, Colour)>,
-) {
+fn hatch_rules(hatch: Hatch, fixed: &mut String, paints: &mut Vec<(String, &'static str, Colour)>) {
     let (inks, class) = (hatch.inks(), hatch.class());
     if hatch.tile().is_some() {
         paints.push((format!(".h-{class} rect"), "fill", inks.ground));
         if hatch.is_dotted() {
             paints.push((format!(".h-{class} path"), "fill", inks.line));
         } else {
-            let width_mm = px(1.1);
-            fixed.push_str(&format!(".h-{class} path{{fill:none;stroke-width:{width_mm:.3}}}\n"));
+            // A tile is drawn in pixels.
+            fixed.push_str(&format!(".h-{class} path{{fill:none;stroke-width:1.1}}\n"));
             paints.push((format!(".h-{class} path"), "stroke", inks.line));
         }
     } else {
@@ -235,16 +226,87 @@ fn themed(fixed: &str, paints: &[(String, &'static str, Colour)]) -> String {
     )
 }
 
+/// What a page of pictures needs beside the roles.
+pub fn page_css() -> String {
+    let fixed = format!(
+        "body{{margin:0;font:400 1.15rem/1.4 {SANS}}}
+main{{max-width:73rem;margin:0 auto;padding:1.5rem 1rem}}
+h1{{font:560 2.2rem/1.15 {SERIF};margin:.5rem 0 1.5rem}}
+figure{{margin:0 0 3.5rem}}
+figure>div{{overflow-x:auto}}
+figure svg{{display:block}}
+.on-phone{{display:none}}
+figcaption{{font-style:italic;margin:.6rem 0}}
+.facts{{overflow-x:auto}}
+table{{border-collapse:collapse;font-variant-numeric:tabular-nums}}
+caption{{text-align:left;padding:.3rem 0}}
+th,td{{padding:.2rem .6rem;text-align:right;white-space:nowrap}}
+th:first-child{{text-align:left;font-weight:400}}
+thead th{{border-bottom-width:2px;border-bottom-style:solid;font-weight:600}}
+tbody tr{{border-bottom-width:1px;border-bottom-style:solid}}
+:focus-visible{{outline:3px solid;outline-offset:2px}}
+@media (max-width:719px){{.on-page{{display:none}}.on-phone{{display:block}}\
+main{{padding:1rem 0}}h1,figcaption,summary,.facts{{margin-left:1rem;margin-right:1rem}}}}
+@media print{{figure{{break-inside:avoid-page}}main{{max-width:none}}summary{{display:none}}}}
+"
+    );
+    let paint = |selector: &str, property, colour| (selector.to_owned(), property, colour);
+    themed(
+        &fixed,
+        &[
+            paint("body", "background", PAPER),
+            paint("body", "color", INK),
+            paint("figcaption", "color", INK2),
+            paint("caption", "color", INK2),
+            paint("thead th", "border-color", RULE2),
+            paint("tbody tr", "border-color", RULE),
+        ],
+    )
+}
+
 /// Every role whose look does not hang on a level of warmth.
 pub fn all_roles() -> Vec<Role> {
     let mut roles = vec![
-        Role::Ground, Role::Cut, Role::InView, Role::Hidden, Role::Dimension, Role::Arrow,
-        Role::Leader, Role::LeaderGround, Role::Dot, Role::Grid, Role::Frame, Role::Rule,
-        Role::Heat, Role::HeatEdge, Role::Seam, Role::Column, Role::Boundary, Role::Plate,
-        Role::FootThick, Role::FootThin, Role::IsothermOnDark, Role::IsothermOnLight, Role::Route,
-        Role::CurveMain, Role::CurveThin, Role::CurveDashed, Role::CurveDotted, Role::Sun,
-        Role::Mark, Role::Stop, Role::Label, Role::Quiet, Role::Value, Role::OnDark, Role::Caption,
-        Role::LossNumber, Role::PlateNumber, Role::PlateWords, Role::Station, Role::Lead,
+        Role::Ground,
+        Role::Cut,
+        Role::InView,
+        Role::Hidden,
+        Role::Dimension,
+        Role::Arrow,
+        Role::Leader,
+        Role::LeaderGround,
+        Role::Dot,
+        Role::Grid,
+        Role::Frame,
+        Role::Rule,
+        Role::Heat,
+        Role::HeatEdge,
+        Role::Seam,
+        Role::Column,
+        Role::Boundary,
+        Role::Plate,
+        Role::FootThick,
+        Role::FootThin,
+        Role::IsothermOnDark,
+        Role::IsothermOnLight,
+        Role::Route,
+        Role::CurveMain,
+        Role::CurveThin,
+        Role::CurveDashed,
+        Role::CurveDotted,
+        Role::Sun,
+        Role::Mark,
+        Role::Stop,
+        Role::Label,
+        Role::Quiet,
+        Role::Value,
+        Role::OnDark,
+        Role::Caption,
+        Role::LossNumber,
+        Role::PlateNumber,
+        Role::PlateWords,
+        Role::Station,
+        Role::Lead,
         Role::StopWords,
     ];
     roles.extend(Hatch::ALL.map(Role::Stratum));
@@ -271,8 +333,11 @@ impl Rgb {
     pub(crate) fn packed(&self) -> u32 {
         let part = |value: f64| {
             let value = value.clamp(0.0, 1.0);
-            let coded =
-                if value <= 0.0031308 { 12.92 * value } else { 1.055 * value.powf(1.0 / 2.4) - 0.055 };
+            let coded = if value <= 0.0031308 {
+                12.92 * value
+            } else {
+                1.055 * value.powf(1.0 / 2.4) - 0.055
+            };
             (255.0 * coded).round() as u32
         };
         (part(self.red) << 16) | (part(self.green) << 8) | part(self.blue)
@@ -320,7 +385,10 @@ mod tests {
             let picks: [fn(&Colour) -> u32; 3] = [|c| c.light, |c| c.dark, |c| c.grey];
             for pick in picks {
                 let found = contrast(pick(&inks.line), pick(&inks.ground));
-                assert!(found >= 4.5 || hatch == Hatch::Bought && found >= 4.0, "{hatch:?}: {found}");
+                assert!(
+                    found >= 4.5 || hatch == Hatch::Bought && found >= 4.0,
+                    "{hatch:?}: {found}"
+                );
             }
         }
     }

@@ -96,7 +96,7 @@ fn patterns(drawing: &Drawing) -> String {
         text.push_str(&format!(
             "<pattern id=\"{name}-{class}\" class=\"h-{class}\" width=\"{wide}\" height=\"{high}\" \
              patternUnits=\"userSpaceOnUse\" patternTransform=\"scale({})\"><rect width=\"{wide}\" \
-             height=\"{high}\"/><path transform=\"scale({})\" style=\"stroke-width:1.1px\" d=\"{}\"/>\
+             height=\"{high}\"/><path transform=\"scale({})\" d=\"{}\"/>\
              </pattern>\n",
             number(scale),
             number(px(1.0)),
@@ -120,7 +120,7 @@ fn material_pattern(name: &str, place: usize, material: Material, area: &Area) -
     format!(
         "<pattern id=\"{name}-m{place}\" class=\"m-{}\" x=\"{}\" y=\"{}\" width=\"{wide}\" \
          height=\"{high}\" patternUnits=\"userSpaceOnUse\"><rect width=\"{wide}\" height=\"{high}\"/>\
-         <path transform=\"scale({})\" style=\"stroke-width:.9px\" d=\"{marks}\"/></pattern>\n",
+         <path transform=\"scale({})\" d=\"{marks}\"/></pattern>\n",
         material.class(),
         number(area.corner.x_mm),
         number(area.corner.y_mm),
@@ -174,9 +174,10 @@ fn attributes(drawing: &Drawing, place: usize, shape: &Shape) -> String {
 fn is_thin(form: &Form) -> bool {
     let Form::Outline(points) = form else { return false };
     let span = |pick: fn(&Point) -> f64| {
-        let (low, high) = points.iter().map(pick).fold((f64::MAX, f64::MIN), |(low, high), at| {
-            (low.min(at), high.max(at))
-        });
+        let (low, high) = points
+            .iter()
+            .map(pick)
+            .fold((f64::MAX, f64::MIN), |(low, high), at| (low.min(at), high.max(at)));
         high - low
     };
     // A wedge's right side runs obliquely: its width is the foot's.
@@ -227,7 +228,8 @@ mod tests {
 
     #[test]
     fn numbers_are_short() {
-        assert_eq!(["12.5", "0", "-3", "0.001"], [12.5, -0.0001, -3.0, 0.0011].map(number).map(|n| n).each_ref().map(|n| n.as_str()));
+        let found = [12.5, -0.0001, -3.0, 0.0011].map(number);
+        assert_eq!(found, ["12.5", "0", "-3", "0.001"]);
     }
 
     #[test]

@@ -30,7 +30,8 @@ impl Table {
 
     /// As HTML; the first cell of each row heads it.
     pub fn html(&self) -> String {
-        let mut text = format!("<table>\n<caption>{}</caption>\n<thead><tr>", escaped(&self.caption));
+        let mut text =
+            format!("<table>\n<caption>{}</caption>\n<thead><tr>", escaped(&self.caption));
         for head in &self.heads {
             text.push_str(&format!("<th scope=\"col\">{}</th>", escaped(head)));
         }

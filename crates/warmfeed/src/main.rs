@@ -7,6 +7,7 @@ mod commands;
 mod files;
 mod hot;
 mod interrupt;
+mod pictures;
 mod print;
 mod progress;
 mod sample;

@@ -6,10 +6,12 @@ use std::path::Path;
 use anyhow::Result;
 use physics::ZERO_CELSIUS_K;
 use physics::climate::{HOURS_PER_YEAR, MONTH_STARTS_DAY, month_of_day};
+use sheets::page::Picture;
 use year::{Channel, MINUTES_PER_YEAR, Recorder};
 
 use crate::arguments::{ChannelWord, Year};
 use crate::files::{self, Batch};
+use crate::pictures;
 use crate::wire::YearWire;
 
 /// Which series are to be recorded and written.
@@ -52,6 +54,7 @@ pub fn write(
     wire: &YearWire,
     recorder: &Recorder,
     wanted: &Wanted,
+    pictures: &[Picture],
 ) -> Result<String> {
     let mut batch = Batch::default();
     batch.write(&folder.join(MONTHS), |writer| months(writer, wire))?;
@@ -60,14 +63,18 @@ pub fn write(
     if with_minutes {
         batch.write(&folder.join(MINUTES), |writer| minutes(writer, recorder, &wanted.minutes))?;
     }
+    pictures::write(&mut batch, folder, &wire.title, pictures)?;
     let older = !with_minutes && files::exists(&folder.join(MINUTES));
     batch.put_in_place()?;
     let place = folder.display();
+    let shown = format!("its pictures ({})", pictures::PAGE);
     Ok(match (with_minutes, older) {
-        (true, _) => format!("Wrote {MONTHS}, {HOURS} and {MINUTES} in `{place}`."),
-        (false, false) => format!("Wrote {MONTHS} and {HOURS} in `{place}`."),
+        (true, _) => format!("Wrote {MONTHS}, {HOURS}, {MINUTES} and {shown} in `{place}`."),
+        (false, false) => format!("Wrote {MONTHS}, {HOURS} and {shown} in `{place}`."),
         (false, true) => {
-            format!("Wrote {MONTHS} and {HOURS} in `{place}`; its {MINUTES} is of an earlier run.")
+            format!(
+                "Wrote {MONTHS}, {HOURS} and {shown} in `{place}`; its {MINUTES} is of an earlier run."
+            )
         }
     })
 }

@@ -13,6 +13,7 @@ use super::load::{Disk, Loaded, Source, load};
 use super::series::{self, Wanted};
 use super::{DONE, WRONG_INPUT, failed_json, json, not_completed};
 use crate::arguments::Year;
+use crate::pictures::year_pictures;
 use crate::progress::Progress;
 use crate::sample::{FIRST_BUILD, JobBook};
 use crate::view::{self, Paper};
@@ -95,7 +96,10 @@ fn computed(loaded: &Loaded, wish: &Wish) -> Result<()> {
     if let Some(folder) = wish.out {
         progress.step("writing");
         files::make_folder(folder)?;
-        written = Some(series::write(folder, &wire, &recorder, &wish.wanted)?);
+        written = Some({
+            let pictures = year_pictures(loaded, &forcing, &result);
+            series::write(folder, &wire, &recorder, &wish.wanted, &pictures)?
+        });
     }
     drop(progress);
     if let Some(words) = written {
