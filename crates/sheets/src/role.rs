@@ -68,8 +68,16 @@ pub enum Role {
     CurveDotted,
     /// The sun's line or area.
     Sun,
+    /// Water drawn.
+    Water,
     /// A mark on a curve.
     Mark,
+    /// Bare paper over a drawing, where length is left out.
+    Blank,
+    /// Bore of a tube.
+    Bore,
+    /// A ring for a letter.
+    Ring,
     /// What stands too much heat: a stop worry's ring.
     Stop,
     /// Words of a drawing.
@@ -161,7 +169,11 @@ impl Role {
             Role::CurveDashed => "curve dashed",
             Role::CurveDotted => "curve dotted",
             Role::Sun => "sun",
+            Role::Water => "water",
             Role::Mark => "mark",
+            Role::Blank => "blank",
+            Role::Bore => "bore",
+            Role::Ring => "ring",
             Role::Stop => "stop",
             Role::Label => "label",
             Role::Quiet => "label quiet",

@@ -1,5 +1,7 @@
 //! Chosen quantities by the minute.
 
+use physics::climate::MONTH_STARTS_DAY;
+
 /// A quantity that can be recorded each minute.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Channel {
@@ -45,6 +47,29 @@ impl Channel {
         Channel::Draw,
         Channel::Discharge,
     ];
+}
+
+/// Least, mean and most of some hours.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spread {
+    /// The least.
+    pub least: f64,
+    /// The mean.
+    pub mean: f64,
+    /// The most.
+    pub most: f64,
+}
+
+/// The spread of a year's hours, month by month.
+pub fn month_spreads(hours: &[f64]) -> [Spread; 12] {
+    std::array::from_fn(|month| {
+        let of_month = &hours[MONTH_STARTS_DAY[month] * 24..MONTH_STARTS_DAY[month + 1] * 24];
+        Spread {
+            least: of_month.iter().copied().fold(f64::INFINITY, f64::min),
+            mean: of_month.iter().sum::<f64>() / of_month.len() as f64,
+            most: of_month.iter().copied().fold(f64::NEG_INFINITY, f64::max),
+        }
+    })
 }
 
 /// Chosen channels by the minute, kept as f32. Recording changes nothing in the year.

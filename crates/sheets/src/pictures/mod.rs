@@ -1,7 +1,18 @@
 //! The pictures of a build, each from figures that come in.
 
+mod box_rows;
+pub mod box_section;
+mod contour;
+pub mod day;
+pub mod efficiency;
+mod frame;
 pub mod heat_section;
-
-pub use section_layout::Width;
+pub mod months;
+pub mod plate;
+pub mod pump;
+mod scale;
 mod section_foot;
 mod section_layout;
+pub mod store_map;
+
+pub use section_layout::Width;

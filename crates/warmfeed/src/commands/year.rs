@@ -13,7 +13,7 @@ use super::load::{Disk, Loaded, Source, load};
 use super::series::{self, Wanted};
 use super::{DONE, WRONG_INPUT, failed_json, json, not_completed};
 use crate::arguments::Year;
-use crate::pictures::year_pictures;
+use crate::pictures::{YearShown, year_pictures};
 use crate::progress::Progress;
 use crate::sample::{FIRST_BUILD, JobBook};
 use crate::view::{self, Paper};
@@ -97,7 +97,14 @@ fn computed(loaded: &Loaded, wish: &Wish) -> Result<()> {
         progress.step("writing");
         files::make_folder(folder)?;
         written = Some({
-            let pictures = year_pictures(loaded, &forcing, &result);
+            let pictures = year_pictures(&YearShown {
+                loaded,
+                forcing: &forcing,
+                result: &result,
+                wire: &wire,
+                recorder: &recorder,
+                units: wish.units,
+            });
             series::write(folder, &wire, &recorder, &wish.wanted, &pictures)?
         });
     }

@@ -2,9 +2,8 @@
 
 mod year;
 
-pub use year::year_pictures;
+pub use year::{YearShown, year_pictures};
 
-use std::io::Write;
 use std::path::Path;
 
 use anyhow::Result;
@@ -16,17 +15,16 @@ use crate::files::Batch;
 /// The page that shows all pictures of a run.
 pub const PAGE: &str = "pictures.html";
 
-/// Adds every picture as a file of its own, and the page that shows them all with their tables.
+/// Adds every picture as a file of its own, and the page that shows them all with their tables; those
+/// that a phone needs otherwise stand on the page alone.
 ///
 /// # Errors
 /// Where one cannot be written, or the user interrupts.
 pub fn write(batch: &mut Batch, folder: &Path, title: &str, pictures: &[Picture]) -> Result<()> {
     for picture in pictures {
-        for drawing in [&picture.wide].into_iter().chain(&picture.narrow) {
-            let name = format!("{}.svg", drawing.name);
-            let text = svg::file(drawing);
-            batch.write(&folder.join(name), |writer| Ok(writer.write_all(text.as_bytes())?))?;
-        }
+        let name = format!("{}.svg", picture.wide.name);
+        let text = svg::file(&picture.wide);
+        batch.write(&folder.join(name), |writer| Ok(writer.write_all(text.as_bytes())?))?;
     }
     let text = page(title, pictures);
     batch.write(&folder.join(PAGE), |writer| Ok(writer.write_all(text.as_bytes())?))

@@ -1,23 +1,42 @@
 //! Pictures of a year.
 
+use design::quantity::Units;
+use physics::ZERO_CELSIUS_K;
+use physics::climate::{MONTH_STARTS_DAY, month_of_day};
 use physics::panel::Panel;
 use physics::tap::Heater;
 use sheets::page::Picture;
-use sheets::pictures::Width;
 use sheets::pictures::heat_section::{self, HeaterKind, PanelMade};
-use year::section::HeatSection;
-use year::{Forcing, YearResult};
+use sheets::pictures::{Width, day, months, store_map};
+use year::section::{HeatSection, typical_day};
+use year::{Channel, Forcing, Recorder, YearResult, month_spreads};
 
 use crate::commands::Loaded;
+use crate::wire::{MonthWire, YearWire};
 
-/// All pictures of a build's year, in the order of the heat.
-pub fn year_pictures(loaded: &Loaded, forcing: &Forcing, result: &YearResult) -> Vec<Picture> {
-    let build = &loaded.build;
-    let mut pictures = Vec::new();
-    let Some(panel) = build.panel.panels.first() else { return pictures };
-    let section = HeatSection::of(result, forcing, build.panel.area_m2());
+/// What a year's pictures are drawn from.
+pub struct YearShown<'a> {
+    /// The build.
+    pub loaded: &'a Loaded,
+    /// What was imposed on it.
+    pub forcing: &'a Forcing,
+    /// What the year came to.
+    pub result: &'a YearResult,
+    /// The same in the document's words.
+    pub wire: &'a YearWire,
+    /// Every channel by the minute.
+    pub recorder: &'a Recorder,
+    /// The reader's units.
+    pub units: Units,
+}
+
+/// All pictures of a build's year, in the order of the heat; none where it has no panel.
+pub fn year_pictures(shown: &YearShown) -> Vec<Picture> {
+    let build = &shown.loaded.build;
+    let Some(panel) = build.panel.panels.first() else { return Vec::new() };
+    let section = HeatSection::of(shown.result, shown.forcing, build.panel.area_m2());
     let facts = heat_section::Facts {
-        title: &loaded.design.title,
+        title: &shown.loaded.design.title,
         section: &section,
         panel: match panel {
             Panel::Built(_) => PanelMade::AtHome,
@@ -28,9 +47,112 @@ pub fn year_pictures(loaded: &Loaded, forcing: &Forcing, result: &YearResult) ->
             Heater::Instantaneous(_) => HeaterKind::Instantaneous,
         },
     };
-    pictures.push(Picture {
-        wide: heat_section::draw(&facts, Width::Page),
-        narrow: Some(heat_section::draw(&facts, Width::Phone)),
-    });
+    let mut pictures = vec![
+        Picture {
+            wide: heat_section::draw(&facts, Width::Page),
+            narrow: Some(heat_section::draw(&facts, Width::Phone)),
+        },
+        months_picture(shown),
+    ];
+    // Summer is where the sun stands high: June and July north of the line, December and January south.
+    let (mid_year, year_end) = ([5, 6], [11, 0]);
+    let is_north = build.sun.place.latitude.degrees() >= 0.0;
+    let (summer, winter) = if is_north { (mid_year, year_end) } else { (year_end, mid_year) };
+    for (season, of_months) in [(day::Season::Summer, summer), (day::Season::Winter, winter)] {
+        pictures.extend(day_picture(shown, season, of_months));
+    }
+    pictures.extend(store_picture(shown));
     pictures
 }
+
+fn months_picture(shown: &YearShown) -> Picture {
+    let of = |month: &MonthWire| months::Month {
+        twin_kwh: month.twin_topup_heat_kwh,
+        spared_kwh: month.spared_heat_kwh,
+        share: month.share,
+        store_max_c: month.store_max_c,
+        pump_hours: month.pump_hours,
+        pump_kwh: month.pump_kwh,
+    };
+    let all: Vec<months::Month> = shown.wire.months.iter().map(of).collect();
+    let facts = months::Facts {
+        title: &shown.wire.title,
+        months: &all,
+        year: of(&shown.wire.year),
+        units: shown.units,
+    };
+    Picture { wide: months::draw(&facts), narrow: None }
+}
+
+fn day_picture(shown: &YearShown, season: day::Season, of_months: [usize; 2]) -> Option<Picture> {
+    let (at_day, kwh_m2) = typical_day(shown.forcing, &of_months)?;
+    let minutes = at_day * 1440..(at_day + 1) * 1440;
+    let series = |channel| shown.recorder.series(channel).map(|all| &all[minutes.clone()]);
+    let celsius = |channel| -> Option<Vec<f64>> {
+        Some(series(channel)?.iter().map(|&k| f64::from(k) - ZERO_CELSIUS_K).collect())
+    };
+    let drawn_l = shown.recorder.hours(Channel::Draw)?;
+    let month = month_of_day(at_day);
+    let facts = day::Facts {
+        title: &shown.wire.title,
+        season,
+        date: format!("{} {}", at_day - MONTH_STARTS_DAY[month] + 1, MONTH_NAMES[month]),
+        rule: format!(
+            "The day whose light on the panel’s plane, {}, is the median of {} and {}: as many days there \
+             are brighter as dimmer.",
+            irradiation(kwh_m2, shown.units),
+            MONTH_NAMES[of_months[0]],
+            MONTH_NAMES[of_months[1]],
+        ),
+        absorbed_w_m2: series(Channel::Absorbed)?,
+        store_top_c: celsius(Channel::StoreTop)?,
+        panel_out_c: celsius(Channel::PanelOut)?,
+        pump: series(Channel::Pump)?.iter().map(|&runs| runs > 0.5).collect(),
+        drawn_l: &drawn_l[at_day * 24..(at_day + 1) * 24],
+        units: shown.units,
+    };
+    Some(Picture {
+        wide: day::draw(&facts, Width::Page),
+        narrow: Some(day::draw(&facts, Width::Phone)),
+    })
+}
+
+fn store_picture(shown: &YearShown) -> Option<Picture> {
+    let hours_k = shown.recorder.hours(Channel::StoreTop)?;
+    let hours_c: Vec<f64> = hours_k.iter().map(|k| k - ZERO_CELSIUS_K).collect();
+    let months_c = month_spreads(&hours_c).map(|month| [month.least, month.mean, month.most]);
+    let facts = store_map::Facts {
+        title: &shown.wire.title,
+        store_top_c: &hours_c,
+        month_starts: &MONTH_STARTS_DAY,
+        months_c: &months_c,
+        units: shown.units,
+    };
+    Some(Picture {
+        wide: store_map::draw(&facts, Width::Page),
+        narrow: Some(store_map::draw(&facts, Width::Phone)),
+    })
+}
+
+fn irradiation(kwh_m2: f64, units: Units) -> String {
+    const M2_PER_FT2: f64 = 0.09290304;
+    match units {
+        Units::Metric => format!("{kwh_m2:.2} kWh/m\u{b2}"),
+        Units::Us => format!("{:.3} kWh/ft\u{b2}", kwh_m2 * M2_PER_FT2),
+    }
+}
+
+const MONTH_NAMES: [&str; 12] = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+];
