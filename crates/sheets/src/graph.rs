@@ -17,7 +17,15 @@ impl Axis {
     /// From nought, or below it, to a round number above a value, with four or five grid lines.
     pub(crate) fn round(low: f64, high: f64) -> Axis {
         let span = (high - low).max(1e-9);
-        let rough = span / 4.0;
+        Axis::of(low, high, span / 4.0)
+    }
+
+    /// The same with about so many lines more: for a scale that stands alone.
+    pub(crate) fn fine(low: f64, high: f64) -> Axis {
+        Axis::of(low, high, (high - low).max(1e-9) / 6.5)
+    }
+
+    fn of(low: f64, high: f64, rough: f64) -> Axis {
         let power = 10_f64.powf(rough.log10().floor());
         let step = [1.0, 2.0, 2.5, 5.0, 10.0]
             .into_iter()
@@ -76,7 +84,7 @@ impl Graph {
         for (value, words) in &self.across.ticks {
             let foot = self.place(*value, self.up.low);
             drawing.line(Role::Grid, &[foot, self.place(*value, self.up.high)]);
-            let below = Point { x_mm: foot.x_mm, y_mm: at(0.0, self.bottom + 19.0).y_mm };
+            let below = Point { x_mm: foot.x_mm, y_mm: at(0.0, self.bottom + 22.0).y_mm };
             drawing.text(Role::Quiet, Anchor::Middle, below, words.clone());
         }
         for (value, words) in &self.up.ticks {

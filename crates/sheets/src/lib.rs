@@ -17,7 +17,7 @@ pub mod style;
 pub mod svg;
 pub mod table;
 pub mod warmth;
-mod words;
+pub mod words;
 
 pub use drawing::Drawing;
 pub use role::Role;

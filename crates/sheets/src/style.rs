@@ -248,7 +248,7 @@ figure svg{{display:block}}
 .on-phone{{display:none}}
 figcaption{{font-style:italic;margin:.6rem 0}}
 .facts{{overflow-x:auto}}
-table{{border-collapse:collapse;font-variant-numeric:tabular-nums}}
+table{{border-collapse:collapse;font-feature-settings:'tnum'}}
 caption{{text-align:left;padding:.3rem 0}}
 th,td{{padding:.2rem .6rem;text-align:right;white-space:nowrap}}
 th:first-child{{text-align:left;font-weight:400}}

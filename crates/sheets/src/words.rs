@@ -52,12 +52,53 @@ pub fn reader_degrees(celsius: f64, units: Units) -> f64 {
     }
 }
 
+/// An area to three digits.
+pub fn area(area_m2: f64, units: Units) -> String {
+    const M2_PER_FT2: f64 = 0.09290304;
+    let (value, unit) = match units {
+        Units::Metric => (area_m2, "m\u{b2}"),
+        Units::Us => (area_m2 / M2_PER_FT2, "ft\u{b2}"),
+    };
+    let decimals = if value < 10.0 { 2 } else { 1 };
+    format!("{}{NO_BREAK}{unit}", decimal(value, decimals))
+}
+
 /// The reader's mark for degrees.
 pub fn degree_mark(units: Units) -> &'static str {
     match units {
         Units::Metric => "\u{b0}C",
         Units::Us => "\u{b0}F",
     }
+}
+
+/// A sentence from a plain terminal as it is set on a picture: squares raised, degrees marked, no line
+/// broken between a figure and its unit.
+pub fn set(plain: &str) -> String {
+    let mut text = String::new();
+    let mut after_figure = false;
+    for token in plain.split(' ') {
+        let bare = token.trim_end_matches([',', ';', '.', ')', ':']);
+        let tail = &token[bare.len()..];
+        let mark = match bare {
+            "C" if after_figure => Some("\u{b0}C"),
+            "F" if after_figure => Some("\u{b0}F"),
+            "deg" if after_figure => Some("\u{b0}"),
+            _ => None,
+        };
+        if !text.is_empty() && mark.is_none() {
+            let first = bare.chars().next();
+            let is_unit = first.is_some_and(|letter| letter.is_ascii_alphabetic() || letter == '%');
+            text.push(if after_figure && is_unit { NO_BREAK } else { ' ' });
+        }
+        match mark {
+            Some(mark) => text.push_str(mark),
+            None => text.push_str(&bare.replace("m2", "m\u{b2}").replace("ft2", "ft\u{b2}")),
+        }
+        text.push_str(tail);
+        let figure = bare.trim_start_matches('(');
+        after_figure = tail.is_empty() && figure.parse::<f64>().is_ok();
+    }
+    text
 }
 
 /// The months' names, short.
@@ -69,7 +110,16 @@ pub const MONTH_LETTERS: [&str; 12] = ["J", "F", "M", "A", "M", "J", "J", "A", "
 
 #[cfg(test)]
 mod tests {
-    use super::{decimal, whole};
+    use super::{decimal, set, whole};
+
+    #[test]
+    fn plain_sentences_are_set() {
+        assert_eq!(
+            set("sun (1059 W/m2, air of 19 C; tilt 35 deg) for each 1 m2"),
+            "sun (1059\u{a0}W/m\u{b2}, air of 19\u{b0}C; tilt 35\u{b0}) for each 1\u{a0}m\u{b2}"
+        );
+        assert_eq!(set("C is a letter, 15 % of it"), "C is a letter, 15\u{a0}% of it");
+    }
 
     #[test]
     fn figures_are_set_as_a_reader_expects() {

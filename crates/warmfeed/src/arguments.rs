@@ -69,6 +69,9 @@ pub struct PanelAsked {
     /// Draw the sheet: hottest and coldest place, and what each stretch of another bond costs
     #[arg(long)]
     pub plate: bool,
+    /// Write pictures into this folder: plate, box section, efficiency curve, pump
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
     /// Print one JSON document
     #[arg(long)]
     pub json: bool,
@@ -88,7 +91,7 @@ pub struct Year {
     /// Units for reading; JSON and CSV keep the units in their keys, sources keep their own
     #[arg(long, value_enum, default_value = "metric")]
     pub units: UnitsWord,
-    /// Write months.csv and hours.csv into this folder
+    /// Write months.csv, hours.csv and pictures into this folder
     #[arg(long, value_name = "DIR")]
     pub out: Option<PathBuf>,
     /// With --out: write minutes.csv with these, separated by commas

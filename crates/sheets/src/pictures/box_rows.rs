@@ -7,16 +7,25 @@ use crate::measure::broken;
 use crate::pen::{at, px};
 use crate::role::Role;
 use crate::warmth::level;
-use crate::words::degrees;
+use crate::words::{degrees, set};
 
 /// Where the section ends and its faces lie.
 pub(super) struct Anchors<'a> {
     pub levels: &'a Levels,
-    pub left: f64,
     pub right: f64,
+    /// Where the rim's insulation begins.
+    pub inner_right: f64,
 }
 
 impl Anchors<'_> {
+    /// How far a leader runs into the section.
+    fn end(&self, place: Place) -> f64 {
+        match place {
+            Place::Rim => 0.5 * (self.right + self.inner_right),
+            _ => self.inner_right - 12.0,
+        }
+    }
+
     /// Height of a part's face; `None` outside the section.
     fn height(&self, place: Place) -> Option<f64> {
         match place {
@@ -41,7 +50,7 @@ pub(super) fn rows(drawing: &mut Drawing, facts: &Facts, width: Width, anchors: 
         temperatures.flatten().fold((f64::MAX, f64::MIN), |ends, c| (ends.0.min(c), ends.1.max(c)));
     let columns = match width {
         Width::Page => {
-            Columns { name: 660.0, end: 1040.0, step: 28.0, first: anchors.levels.top + 6.0 }
+            Columns { name: 646.0, end: 1040.0, step: 28.0, first: anchors.levels.top + 6.0 }
         }
         Width::Phone => {
             Columns { name: 44.0, end: 358.0, step: 46.0, first: anchors.levels.bottom + 86.0 }
@@ -53,11 +62,12 @@ pub(super) fn rows(drawing: &mut Drawing, facts: &Facts, width: Width, anchors: 
     for (part, height) in &parts {
         match (width, height) {
             (Width::Page, Some(height)) => {
+                let end = anchors.end(part.place);
                 drawing.leader(&[
                     at(columns.name - 8.0, y - 5.0),
-                    at(columns.name - 34.0, y - 5.0),
-                    at(anchors.right + 14.0, *height),
-                    at(anchors.right - 6.0, *height),
+                    at(columns.name - 26.0, y - 5.0),
+                    at(anchors.right + 12.0, *height),
+                    at(end, *height),
                 ]);
             }
             (Width::Phone, Some(height)) => letters.mark(drawing, anchors, *height, y),
@@ -66,7 +76,7 @@ pub(super) fn rows(drawing: &mut Drawing, facts: &Facts, width: Width, anchors: 
         row(drawing, facts, width, &columns, part, y, ends);
         y += columns.step;
     }
-    let lines = broken(&facts.conditions, Role::Quiet, px(columns.end - 16.0));
+    let lines = broken(&set(&facts.conditions), Role::Quiet, px(columns.end - 16.0));
     let start = y.max(anchors.levels.bottom + 40.0) + 6.0;
     drawing.lines(Role::Quiet, Anchor::Start, at(16.0, start), 20.0, &lines);
     start + 20.0 * (lines.len() as f64 - 1.0)
@@ -83,7 +93,7 @@ impl Columns {
     /// Ends of the three columns of figures.
     fn figures(&self, width: Width) -> [f64; 3] {
         match width {
-            Width::Page => [self.end - 200.0, self.end - 130.0, self.end - 56.0],
+            Width::Page => [self.end - 176.0, self.end - 110.0, self.end - 50.0],
             Width::Phone => [self.end - 192.0, self.end - 124.0, self.end - 52.0],
         }
     }

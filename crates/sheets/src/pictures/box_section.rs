@@ -145,7 +145,11 @@ pub fn draw(facts: &Facts, width: Width) -> Drawing {
     let head = caption(&mut drawing, 16.0, &words);
     let plan = Plan { left, right, top: head + 30.0, scale };
     let levels = section(&mut drawing, facts, &plan);
-    let anchors = Anchors { levels: &levels, right, left };
+    let anchors = Anchors {
+        levels: &levels,
+        right,
+        inner_right: right - (facts.edge.thickness_m * scale).max(4.0),
+    };
     let foot = rows(&mut drawing, facts, width, &anchors);
     drawing.description = describe(facts);
     drawing.height_mm = px(foot + 18.0);
@@ -209,15 +213,26 @@ pub(super) struct Levels {
     pub top: f64,
 }
 
+/// Where the drawing is broken, as a share of its width.
+const BREAK_AT: f64 = 0.66;
+
+/// From the sheet's rim to its first tube.
+fn first_m(facts: &Facts, tubes: &Tubes) -> f64 {
+    0.5 * (facts.sheet_width_m - tubes.spacing_m * (tubes.count as f64 - 1.0)).max(0.0)
+}
+
 /// The largest plain scale at which the section fits.
 fn scale_of(facts: &Facts, wide: f64) -> (f64, u32) {
     let deep_m: f64 = facts.covers.iter().map(|cover| cover.thickness_m + cover.gap_m).sum::<f64>()
         + facts.back.iter().map(|layer| layer.thickness_m).sum::<f64>();
-    let pitch_m = facts.tubes.map_or(0.1, |tubes| tubes.spacing_m);
+    // Two tubes and their pitch have to fit in front of the break.
+    let before_m = facts.edge.thickness_m
+        + facts.rim_gap_m
+        + facts.tubes.map_or(0.1, |tubes| tubes.spacing_m + first_m(facts, &tubes));
     let whole = 96.0 / 0.0254;
     for one_to in [1, 2, 3, 4, 5, 8, 10, 20] {
         let scale = whole / f64::from(one_to);
-        if deep_m * scale <= 320.0 && 1.9 * pitch_m * scale <= wide {
+        if deep_m * scale <= 320.0 && before_m * scale + 34.0 <= BREAK_AT * wide {
             return (scale, one_to);
         }
     }
@@ -323,9 +338,7 @@ fn tubes(
     let Some(tubes) = facts.tubes else { return };
     let pitch = tubes.spacing_m * plan.scale;
     let radius = 0.5 * tubes.outside_m * plan.scale;
-    let first = 0.5
-        * (facts.sheet_width_m - tubes.spacing_m * (tubes.count as f64 - 1.0)).max(0.0)
-        * plan.scale;
+    let first = first_m(facts, &tubes) * plan.scale;
     let y = levels.sheet + 3.0 + radius;
     let gap = break_at(plan);
     let mut shown = Vec::new();
@@ -368,7 +381,7 @@ fn on_plate(drawing: &mut Drawing, middle: Point, words: &str) {
 
 /// Where the drawing leaves a length out.
 fn break_at(plan: &Plan) -> (f64, f64) {
-    let middle = plan.left + 0.66 * (plan.right - plan.left);
+    let middle = plan.left + BREAK_AT * (plan.right - plan.left);
     (middle - 8.0, middle + 8.0)
 }
 

@@ -5,6 +5,7 @@ use crate::measure::broken;
 use crate::pen::{at, px};
 use crate::role::Role;
 use crate::table::Table;
+use crate::words::set;
 
 /// Names under which a picture goes: for a page, and for a phone.
 pub(super) struct Names {
@@ -38,7 +39,7 @@ pub(super) fn paper(name: &'static str, title: String, wide: f64, table: Table) 
 /// A caption above a drawing; returns how far down it reaches, in pixels.
 pub(super) fn caption(drawing: &mut Drawing, left: f64, words: &str) -> f64 {
     let wide_mm = drawing.width_mm - 2.0 * px(left);
-    let lines = broken(words, Role::Caption, wide_mm);
+    let lines = broken(&set(words), Role::Caption, wide_mm);
     drawing.lines(Role::Caption, Anchor::Start, at(left, 24.0), 20.0, &lines);
     24.0 + 20.0 * (lines.len() as f64 - 1.0)
 }
@@ -46,7 +47,7 @@ pub(super) fn caption(drawing: &mut Drawing, left: f64, words: &str) -> f64 {
 /// Words under a drawing; returns how far down they reach, in pixels.
 pub(super) fn below(drawing: &mut Drawing, left: f64, top: f64, words: &str) -> f64 {
     let wide_mm = drawing.width_mm - 2.0 * px(left);
-    let lines = broken(words, Role::Quiet, wide_mm);
+    let lines = broken(&set(words), Role::Quiet, wide_mm);
     drawing.lines(Role::Quiet, Anchor::Start, at(left, top), 20.0, &lines);
     top + 20.0 * (lines.len() as f64 - 1.0)
 }

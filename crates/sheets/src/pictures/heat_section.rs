@@ -6,7 +6,7 @@ use year::section::{HeatSection, Loss};
 
 use super::section_foot::foot;
 use super::section_layout::{Layout, Station, Stratum, Width, names};
-use crate::drawing::{Anchor, Area, Drawing, Point};
+use crate::drawing::{Anchor, Drawing, Point};
 use crate::measure::{broken, length_mm};
 use crate::pen::{at, px};
 use crate::role::Role;
@@ -139,17 +139,12 @@ fn months(drawing: &mut Drawing, layout: &Layout) {
         Width::Page => (0..12).collect(),
         Width::Phone => vec![0, 3, 6, 9],
     };
-    for month in 0..12 {
+    for (month, letter) in MONTH_LETTERS.into_iter().enumerate() {
         let thread = layout.sun_shares[month] * wide;
         if letters.contains(&month) {
             let even = layout.left + wide * (month as f64 + 0.5) / 12.0;
             let middle = x + 0.5 * thread;
-            drawing.text(
-                Role::Label,
-                Anchor::Middle,
-                at(even, layout.top - 20.0),
-                MONTH_LETTERS[month],
-            );
+            drawing.text(Role::Label, Anchor::Middle, at(even, layout.top - 20.0), letter);
             drawing
                 .line(Role::Leader, &[at(even, layout.top - 15.0), at(middle, layout.top - 1.0)]);
         }
@@ -370,24 +365,4 @@ fn plate(drawing: &mut Drawing, layout: &Layout, y: f64, heat_left: f64, value: 
     drawing.area(Role::Plate, at(from, y), at(to, y + 52.0));
     drawing.text(Role::PlateNumber, Anchor::End, at(to - 9.0, y + 23.0), number);
     drawing.text(Role::PlateWords, Anchor::End, at(to - 9.0, y + 43.0), words);
-}
-
-/// True where words of a drawing leave its paper: for tests.
-pub fn words_off_paper(drawing: &Drawing) -> Vec<String> {
-    let paper =
-        Area { corner: Point::default(), width_mm: drawing.width_mm, height_mm: drawing.height_mm };
-    let mut off = Vec::new();
-    for shape in &drawing.shapes {
-        if let crate::drawing::Form::Text(text) = &shape.form {
-            let room = text.room(shape.role);
-            let inside = room.corner.x_mm >= 0.0
-                && room.corner.y_mm >= 0.0
-                && room.right_mm() <= paper.right_mm()
-                && room.bottom_mm() <= paper.bottom_mm();
-            if !inside {
-                off.push(text.words.clone());
-            }
-        }
-    }
-    off
 }

@@ -69,7 +69,11 @@ pub fn draw(facts: &Facts) -> Drawing {
     const WIDE: f64 = 374.0;
     let mut drawing = paper("plate", format!("Plate picture: {}", facts.title), WIDE, table(facts));
     let words = format!(
-        "The sheet to scale, from the sun’s side; lines of one temperature every {EVERY_K:.0} K"
+        "The sheet to scale, from the sun’s side; lines of one temperature every {}",
+        match facts.units {
+            Units::Metric => format!("{EVERY_K:.0} K"),
+            Units::Us => format!("{:.1} F\u{b0}", 1.8 * EVERY_K),
+        }
     );
     let head = caption(&mut drawing, 16.0, &words);
     // So that neither side outgrows the paper, and callouts have their room to the right.
@@ -197,36 +201,97 @@ fn isotherms(
 
 /// Hottest spot, outlet and inlet in figures to the right, kept apart.
 fn callouts(drawing: &mut Drawing, facts: &Facts, place: &Place) {
-    let ends = |pick: fn(&Vec<[(f64, f64); 2]>) -> Option<(f64, f64)>| {
-        facts.tubes.first().and_then(pick).map(|end| place.at(facts, end))
-    };
+    let first =
+        facts.tubes.first().and_then(|tube| tube.first()).map(|leg| place.at(facts, leg[0]));
     let last = facts.tubes.last().and_then(|tube| tube.last()).map(|leg| place.at(facts, leg[1]));
     let figure = |c: f64| format!("{}\u{b0}", decimal(reader_degrees(c, facts.units), 1));
     let hottest_c = facts.sheet_c.iter().copied().fold(f64::MIN, f64::max);
     let mut marks = vec![(place.at(facts, facts.hottest_m), "hottest", figure(hottest_c))];
-    if let Some(inlet) = ends(|tube| tube.first().map(|leg| leg[0])) {
+    if let Some(inlet) = first {
         marks.push((inlet, "in", figure(facts.inlet_c)));
     }
     if let Some(outlet) = last {
         marks.push((outlet, "out", figure(facts.outlet_c)));
     }
-    marks.sort_by(|one, other| one.0.y_mm.total_cmp(&other.0.y_mm));
     // Far enough apart, and all beside the sheet.
     const APART: f64 = 48.0;
-    let mut heights: Vec<f64> = marks.iter().map(|mark| mark.0.y_mm / px(1.0)).collect();
-    for mark in 1..heights.len() {
-        heights[mark] = heights[mark].max(heights[mark - 1] + APART);
+    let x = place.right + 30.0;
+    let mut best: Option<(f64, Vec<f64>, Vec<Mark>)> = None;
+    for order in orders(marks) {
+        let heights = heights(&order, place, APART);
+        let crossed = crossings(&order, &heights, x - 16.0);
+        let strayed: f64 = order
+            .iter()
+            .zip(&heights)
+            .map(|(mark, height)| (mark.0.y_mm / px(1.0) - height).abs())
+            .sum();
+        let cost = 1e6 * crossed as f64 + strayed;
+        if best.as_ref().is_none_or(|(least, ..)| cost < *least) {
+            best = Some((cost, heights, order));
+        }
     }
-    let over = heights.last().map_or(0.0, |last| (last - place.bottom + 6.0).max(0.0));
-    for (height, (from, words, figures)) in heights.iter().zip(marks) {
-        let y = (height - over).max(place.top + 12.0);
-        let x = place.right + 30.0;
+    let Some((_, heights, marks)) = best else { return };
+    for (y, (from, words, figures)) in heights.into_iter().zip(marks) {
         drawing.leader(&[at(x - 4.0, y), at(x - 16.0, y), from]);
         let long_mm = length_mm(&figures, Role::Value);
         drawing.text(Role::Value, Anchor::Start, at(x, y + 5.5), figures);
         let behind = Point { x_mm: px(x) + long_mm + px(6.0), y_mm: px(y + 5.5) };
         drawing.text(Role::Quiet, Anchor::Start, behind, words);
     }
+}
+
+/// A place, its name and its figure.
+type Mark = (Point, &'static str, String);
+
+/// Every order of a few marks.
+fn orders(marks: Vec<Mark>) -> Vec<Vec<Mark>> {
+    if marks.len() < 2 {
+        return vec![marks];
+    }
+    let mut all = Vec::new();
+    for first in 0..marks.len() {
+        let mut rest = marks.clone();
+        let mark = rest.remove(first);
+        for mut order in orders(rest) {
+            order.insert(0, mark.clone());
+            all.push(order);
+        }
+    }
+    all
+}
+
+/// Heights of the words in an order: near their places, far enough apart, and beside the sheet.
+fn heights(order: &[Mark], place: &Place, apart: f64) -> Vec<f64> {
+    let mut heights: Vec<f64> =
+        order.iter().map(|mark| (mark.0.y_mm / px(1.0)).max(place.top + 12.0)).collect();
+    for mark in 1..heights.len() {
+        heights[mark] = heights[mark].max(heights[mark - 1] + apart);
+    }
+    let mut most = place.bottom - 6.0;
+    for height in heights.iter_mut().rev() {
+        *height = height.min(most);
+        most = *height - apart;
+    }
+    heights
+}
+
+/// How many pairs of leaders cross.
+fn crossings(order: &[Mark], heights: &[f64], x: f64) -> usize {
+    let ends: Vec<(Point, Point)> =
+        order.iter().zip(heights).map(|(mark, &height)| (at(x, height), mark.0)).collect();
+    (0..ends.len())
+        .flat_map(|one| (one + 1..ends.len()).map(move |other| (one, other)))
+        .filter(|&(one, other)| cross(ends[one], ends[other]))
+        .count()
+}
+
+/// Whether two straight pieces cross.
+pub(crate) fn cross(one: (Point, Point), other: (Point, Point)) -> bool {
+    let side = |(from, to): (Point, Point), at: Point| {
+        (to.x_mm - from.x_mm) * (at.y_mm - from.y_mm)
+            - (to.y_mm - from.y_mm) * (at.x_mm - from.x_mm)
+    };
+    side(one, other.0) * side(one, other.1) < 0.0 && side(other, one.0) * side(other, one.1) < 0.0
 }
 
 /// A bar of a round length under the sheet; returns how far down it reaches.

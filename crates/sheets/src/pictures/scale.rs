@@ -27,7 +27,7 @@ pub(super) fn scale(
     let end_mm = corner.x_mm + px(long);
     let below_mm = corner.y_mm + px(14.0);
     let own = ends_c.map(|end_c| reader_degrees(end_c, units));
-    let round = Axis::round(own[0], own[1]);
+    let round = Axis::fine(own[0], own[1]);
     for (value, words) in round.ticks.iter().filter(|tick| (own[0]..=own[1]).contains(&tick.0)) {
         let share = (value - own[0]) / (own[1] - own[0]).max(1e-9);
         let x_mm = corner.x_mm + share * px(long);

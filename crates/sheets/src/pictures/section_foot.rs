@@ -51,7 +51,7 @@ pub(super) fn foot(drawing: &mut Drawing, layout: &Layout, facts: &Facts) -> f64
 /// Rows to the left of the leaders, the leftmost stratum first, so that no leaders cross.
 fn page_rows(drawing: &mut Drawing, layout: &Layout) -> f64 {
     let strata: Vec<&Stratum> = layout.strata().collect();
-    let spread = spread(&strata);
+    let spread = spread(layout, &strata);
     let mut y = layout.foot + 40.0;
     for (stratum, x) in strata.iter().zip(&spread) {
         let middle = stratum.left + 0.5 * stratum.width;
@@ -76,12 +76,15 @@ fn page_rows(drawing: &mut Drawing, layout: &Layout) -> f64 {
     y
 }
 
-/// Where the leaders drop: at each stratum's middle, pushed left until they stand 7 pixels apart.
-fn spread(strata: &[&Stratum]) -> Vec<f64> {
+/// Where the leaders drop: at each stratum's middle, pushed left until they stand 7 pixels apart, or
+/// less where there are too many of them for the column.
+fn spread(layout: &Layout, strata: &[&Stratum]) -> Vec<f64> {
     const APART: f64 = 7.0;
+    let last = strata.last().map_or(0.0, |stratum| stratum.left + 0.5 * stratum.width);
+    let apart = APART.min((last - layout.left + 4.0) / strata.len().max(1) as f64);
     let mut x: Vec<f64> = strata.iter().map(|stratum| stratum.left + 0.5 * stratum.width).collect();
     for place in (0..x.len().saturating_sub(1)).rev() {
-        x[place] = x[place].min(x[place + 1] - APART);
+        x[place] = x[place].min(x[place + 1] - apart);
     }
     x
 }
@@ -89,7 +92,7 @@ fn spread(strata: &[&Stratum]) -> Vec<f64> {
 /// On a phone leaders turn right, the heat first: the rightmost has the top row.
 fn phone_rows(drawing: &mut Drawing, layout: &Layout, facts: &Facts) -> f64 {
     let strata: Vec<&Stratum> = layout.strata().collect();
-    let spread = spread(&strata);
+    let spread = spread(layout, &strata);
     let mut y = layout.foot + 40.0;
     let heat = 0.5 * (layout.heat_left() + layout.right);
     row(drawing, Role::Heat, y, facts.section.spared_j / KWH_J, "spared to the heater");

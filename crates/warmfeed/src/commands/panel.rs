@@ -27,6 +27,7 @@ use super::load::{Disk, Loaded, load};
 use super::plate::{self, Sitter};
 use super::{DONE, WRONG_INPUT, failed_json, json, not_completed};
 use crate::arguments::PanelAsked;
+use crate::pictures::{self, panel_pictures};
 use crate::wire::{
     AngleWire, EfficiencyWire, FlowWire, MassWire, ModifierWire, PanelWire, PlateWire, PointWire,
     ProblemWire,
@@ -54,6 +55,10 @@ pub fn run(asked: &PanelAsked) -> i32 {
     loaded.said.tell();
     let units = if asked.json { Units::Metric } else { asked.units.into() };
     let printed = panel_wire(&loaded, asked, units).and_then(|wire| {
+        if let Some(folder) = &asked.out {
+            let pictures = panel_pictures(&loaded, &wire, units)?;
+            print::talk(&pictures::write_alone(folder, &wire.title, &pictures)?);
+        }
         if asked.json {
             return print::out(&json(&wire));
         }

@@ -1,7 +1,9 @@
 //! Pictures of a build: what was reckoned, handed to the room that draws.
 
+mod panel;
 mod year;
 
+pub use panel::panel_pictures;
 pub use year::{YearShown, year_pictures};
 
 use std::path::Path;
@@ -10,10 +12,22 @@ use anyhow::Result;
 use sheets::page::{Picture, page};
 use sheets::svg;
 
-use crate::files::Batch;
+use crate::files::{self, Batch};
 
 /// The page that shows all pictures of a run.
 pub const PAGE: &str = "pictures.html";
+
+/// Writes the pictures of a panel: all of them or none. Returns what was done, for people.
+///
+/// # Errors
+/// As [`write`], and where the folder cannot be made.
+pub fn write_alone(folder: &Path, title: &str, pictures: &[Picture]) -> Result<String> {
+    files::make_folder(folder)?;
+    let mut batch = Batch::default();
+    write(&mut batch, folder, title, pictures)?;
+    batch.put_in_place()?;
+    Ok(format!("Wrote {} pictures and {PAGE} in `{}`.", pictures.len(), folder.display()))
+}
 
 /// Adds every picture as a file of its own, and the page that shows them all with their tables; those
 /// that a phone needs otherwise stand on the page alone.

@@ -5,6 +5,7 @@ mod circuit;
 mod json;
 mod new;
 mod panel;
+mod pictures;
 mod pinned;
 mod plate;
 mod program;

@@ -1,5 +1,6 @@
 //! `year --out`: whole files, the right number of rows, and agreement with the document.
 
+use crate::pictures::PICTURES;
 use crate::program::run;
 
 /// Given a folder, months, hours and chosen minutes stand in it, with heads and all rows; the hours'
@@ -43,7 +44,11 @@ fn months_hours_and_minutes_are_written() {
         .map(|row| row.split(',').nth(draw).unwrap().parse::<f64>().unwrap())
         .sum();
     let document: serde_json::Value = serde_json::from_str(&run.out).unwrap();
-    assert!(run.talk.contains("Wrote months.csv, hours.csv and minutes.csv"), "{}", run.talk);
+    assert!(
+        run.talk.contains("Wrote months.csv, hours.csv, minutes.csv and its pictures"),
+        "{}",
+        run.talk
+    );
     let year: Vec<&str> = months[13].split(',').collect();
     let panel_kwh: f64 = year[at("panel_heat_kwh")].parse().unwrap();
     assert_eq!(document["year"]["panel_heat_kwh"].as_f64().unwrap(), panel_kwh);
@@ -51,7 +56,7 @@ fn months_hours_and_minutes_are_written() {
     // Hours are written to a thousandth of a litre.
     assert!((drawn - said).abs() < 0.0005 * 8760.0, "{drawn} against {said}");
     // Nothing half-written or temporary is left beside them.
-    assert_eq!(std::fs::read_dir(&out).unwrap().count(), 3);
+    assert_eq!(std::fs::read_dir(&out).unwrap().count(), 3 + PICTURES.len());
 }
 
 /// Given a folder that cannot be made (a file stands there), status 3 and its name.
@@ -118,7 +123,9 @@ fn an_interrupt_leaves_nothing_half_written() {
             _ => assert!(rows == [1, 1, 1] || rows == [14, 8761, 525_601], "{case}"),
         }
         let left = std::fs::read_dir(&out).unwrap().count();
-        assert_eq!(left, 3, "{case}: something temporary is left");
+        // The pictures belong to the same writing: all of them or none.
+        let want = if rows[0] == 1 { 3 } else { 3 + PICTURES.len() };
+        assert_eq!(left, want, "{case}: something is missing, or something temporary left");
     }
 }
 

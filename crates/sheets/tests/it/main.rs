@@ -1,0 +1,7 @@
+//! Pictures held against the laws they are drawn by, and against how they were last looked at.
+
+mod facts;
+mod file;
+mod geometry;
+mod looked_at;
+mod section;
