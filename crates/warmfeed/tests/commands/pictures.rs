@@ -119,7 +119,10 @@ fn us_units_hold_on_every_picture() {
         assert_eq!(run.status, 0, "{}", run.talk);
         let page = read(&out, "pictures.html");
         assert!(!page.contains("\u{b0}C") && page.contains("\u{b0}F"), "{command}");
-        assert!(!page.contains("\u{a0}mm") && !page.replace("gal/min", "").contains("l/min"), "{command}");
+        assert!(
+            !page.contains("\u{a0}mm") && !page.replace("gal/min", "").contains("l/min"),
+            "{command}"
+        );
     }
 }
 
