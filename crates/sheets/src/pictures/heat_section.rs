@@ -342,7 +342,7 @@ fn plates(drawing: &mut Drawing, layout: &Layout, section: &HeatSection) {
         Width::Page => layout.foot - 300.0,
         Width::Phone => layout.foot - 310.0,
     };
-    plate(drawing, layout, y, left, layout.spared_kwh, "spared");
+    plate(drawing, layout, y, left, section.spared_j / KWH_J, "spared");
 }
 
 fn plate_after(drawing: &mut Drawing, layout: &Layout, stratum: &Stratum, y: f64, words: &str) {

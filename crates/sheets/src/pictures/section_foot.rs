@@ -33,8 +33,7 @@ pub(super) fn foot(drawing: &mut Drawing, layout: &Layout, facts: &Facts) -> f64
             let rows = page_rows(drawing, layout);
             let bracket = blocks.bracket(drawing, layout, facts);
             let right = explanation(drawing, layout, facts, bracket + 44.0);
-            let sum =
-                sum(drawing, layout, facts, at(56.0, rows + 14.0).y_mm / px(1.0), 56.0, 216.0);
+            let sum = sum(drawing, facts, at(56.0, rows + 14.0).y_mm / px(1.0), 56.0, 216.0);
             right.max(sum) + 24.0
         }
         Width::Phone => {
@@ -43,7 +42,7 @@ pub(super) fn foot(drawing: &mut Drawing, layout: &Layout, facts: &Facts) -> f64
             let lines = broken(&need, Role::Value, px(358.0));
             drawing.lines(Role::Value, Anchor::Start, at(16.0, rows + 30.0), 21.0, &lines);
             let below = rows + 30.0 + 21.0 * lines.len() as f64;
-            sum(drawing, layout, facts, below + 10.0, 16.0, 358.0) + 20.0
+            sum(drawing, facts, below + 10.0, 16.0, 358.0) + 20.0
         }
     }
 }
@@ -127,13 +126,13 @@ fn row(drawing: &mut Drawing, role: Role, y: f64, kwh: f64, name: &str) {
 }
 
 /// The last row: that all is accounted for.
-fn sum(drawing: &mut Drawing, layout: &Layout, facts: &Facts, y: f64, left: f64, wide: f64) -> f64 {
-    let lost_kwh: f64 = layout.strata().map(|stratum| stratum.kwh).sum();
+fn sum(drawing: &mut Drawing, facts: &Facts, y: f64, left: f64, wide: f64) -> f64 {
+    let (sun_kwh, spared_kwh) = (facts.section.sun_j / KWH_J, facts.section.spared_j / KWH_J);
     let text = format!(
         "{} lost on the way; with {} spared, {}: the whole year’s sun is accounted for.",
-        kwh(lost_kwh),
-        whole(layout.spared_kwh),
-        whole(facts.section.sun_j / KWH_J)
+        kwh(sun_kwh.round() - spared_kwh.round()),
+        whole(spared_kwh),
+        whole(sun_kwh)
     );
     let lines = broken(&text, Role::Label, px(wide));
     drawing.lines(Role::Label, Anchor::Start, at(left, y + 10.0), 20.0, &lines);
@@ -236,7 +235,7 @@ impl Blocks {
     fn bracket(&self, drawing: &mut Drawing, layout: &Layout, facts: &Facts) -> f64 {
         let y = layout.foot + 34.0;
         let (from, to) = (layout.heat_left() + 12.0, self.bought.1.max(layout.right));
-        let spared = format!("{} spared", whole(layout.spared_kwh));
+        let spared = format!("{} spared", whole(facts.section.spared_j / KWH_J));
         let long = length_mm(&spared, Role::Value) / px(1.0);
         drawing.text(Role::Value, Anchor::Start, at(from + 4.0, y), spared);
         let bought = format!("{} bought", whole(self.bought_kwh));
@@ -268,11 +267,13 @@ fn explanation(drawing: &mut Drawing, layout: &Layout, facts: &Facts, y: f64) ->
     let section = facts.section;
     let text = format!(
         "Spared is what the heater would give in the same house without a panel, {}, less the {} still \
-         bought. The loft warms the cold water in both houses by {}, so that is not sold as sun; the \
-         cistern’s losses are counted against that house too.",
+         bought. The loft {} the cold water in both houses by {}, so that is {}; the cistern’s losses \
+         are counted against that house too.",
         whole((section.spared_j + section.bought_j) / KWH_J),
         whole(section.bought_j / KWH_J),
-        whole(section.loft_j / KWH_J),
+        if section.loft_j < 0.0 { "cools" } else { "warms" },
+        whole(section.loft_j.abs() / KWH_J),
+        if section.loft_j < 0.0 { "not held against the sun" } else { "not sold as sun" },
     );
     let left = layout.heat_left() + 12.0;
     let wide = (1000.0 - left).min(520.0);

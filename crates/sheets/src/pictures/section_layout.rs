@@ -59,7 +59,7 @@ pub(super) struct Layout {
     pub wedge: f64,
     pub stations: Vec<Station>,
     pub sun_shares: [f64; 12],
-    /// Spared heat as it is drawn.
+    /// Spared heat as it is drawn: with less than half a kilowatt-hour of losses too small to name.
     pub spared_kwh: f64,
 }
 
@@ -76,7 +76,7 @@ impl Layout {
             Width::Page => (293.0, 190.0, 80.0, 1056.0),
             Width::Phone => (16.0, 278.0, 44.0, 390.0),
         };
-        let (widths_j, spared_j) = section.widths_j();
+        let (widths_j, _) = section.widths_j();
         let mut stations = Vec::new();
         let mut below = top;
         let mut x = left;
@@ -111,7 +111,7 @@ impl Layout {
                 x += kwh * scale;
                 next += step(width, has_plate(loss));
             }
-            if name == "Tap" && gathered_kwh > 1e-9 * sun_kwh {
+            if name == "Tap" && gathered_kwh >= 0.5 {
                 strata.push(Stratum {
                     loss: None,
                     hatch: Hatch::Held,
@@ -135,6 +135,8 @@ impl Layout {
             below = (next + room).max(station_top + least);
             stations.push(Station { name, says, top: station_top, strata });
         }
+        let spared_kwh =
+            sun_kwh - stations.iter().flat_map(strata_of).map(|at| at.kwh).sum::<f64>();
         let mut left_kwh = sun_kwh;
         for stratum in stations.iter_mut().flat_map(|station| &mut station.strata) {
             left_kwh -= stratum.kwh;
@@ -152,7 +154,7 @@ impl Layout {
             wedge,
             stations,
             sun_shares: section.month_shares(0),
-            spared_kwh: spared_j / KWH_J,
+            spared_kwh,
         }
     }
 
@@ -164,6 +166,10 @@ impl Layout {
     pub(super) fn heat_left(&self) -> f64 {
         self.right - self.spared_kwh * self.scale
     }
+}
+
+fn strata_of(station: &Station) -> impl Iterator<Item = &Stratum> {
+    station.strata.iter()
 }
 
 /// Pixels for a kilowatt-hour such that the sun is about so wide and a bar of a round number of
@@ -206,6 +212,7 @@ const STATIONS: [(&str, &str, &[Loss]); 5] = [
 
 fn head_height(width: Width, name: &str) -> f64 {
     match (width, name) {
+        (Width::Page, "Sun") => 196.0,
         (Width::Page, _) => 170.0,
         (Width::Phone, "Sun") => 190.0,
         (Width::Phone, _) => 128.0,

@@ -51,7 +51,7 @@ pub fn panel_pictures(loaded: &Loaded, wire: &PanelWire, units: Units) -> Result
         pictures.extend(shown.plate(drawn, built)?);
     }
     pictures.push(shown.efficiency());
-    pictures.push(shown.pump(build)?);
+    pictures.extend(shown.pump(build)?);
     Ok(pictures)
 }
 
@@ -94,13 +94,15 @@ impl Shown<'_> {
         both(|width| efficiency::draw(&facts, width))
     }
 
-    fn pump(&self, build: &Build) -> Result<Picture> {
+    /// `None` where the fluid's own weight moves it.
+    fn pump(&self, build: &Build) -> Result<Option<Picture>> {
         let circuit = &build.circuit;
+        let Some(driven_by) = &circuit.pump else { return Ok(None) };
         let path = round_path(circuit, &build.panel, &build.store.coil)?;
         let middle = properties_held(circuit.fluid, ROUNDS_C[0] + ZERO_CELSIUS_K)?;
         let warm = working_point_of(circuit, &build.panel, &build.store.coil, &middle)?;
         // What matters is where they cross: the pump's far end is left out.
-        let last_m3_s = circuit.pump.curve.last().map_or(0.0, |point| point.flow_m3_s);
+        let last_m3_s = driven_by.curve.last().map_or(0.0, |point| point.flow_m3_s);
         let furthest_m3_s = last_m3_s.min(2.4 * warm.flow_kg_s / middle.density_kg_m3);
         let steps = (0..=24).map(|step| furthest_m3_s * f64::from(step) / 24.0);
         const L_MIN: f64 = 60_000.0;
@@ -122,13 +124,13 @@ impl Shown<'_> {
             title: &self.wire.title,
             pump: steps
                 .clone()
-                .map(|flow_m3_s| Ok((flow_m3_s * L_MIN, pump_head_m(&circuit.pump, flow_m3_s)?)))
+                .map(|flow_m3_s| Ok((flow_m3_s * L_MIN, pump_head_m(driven_by, flow_m3_s)?)))
                 .collect::<Result<Vec<_>>>()?,
             warm: round(ROUNDS_C[0])?,
             cold: round(ROUNDS_C[1])?,
             units: self.units,
         };
-        Ok(both(|width| pump::draw(&facts, width)))
+        Ok(Some(both(|width| pump::draw(&facts, width))))
     }
 
     /// The panel on the stand, its mean fluid so far above the air.
