@@ -25,14 +25,22 @@ pub struct House {
 /// # Panics
 /// Where the sample job book of this repository cannot be read: there is nothing to time then.
 pub fn house() -> House {
-    let bytes = std::fs::read(samples().join(BUILD)).expect("the sample build");
-    let design = design::read_design(BUILD, &bytes).design.expect("the sample reads");
-    let name = design.weather.path.clone();
-    let bytes = std::fs::read(samples().join(&name)).expect("its weather");
-    let climate = design::weather::read_weather(&name, &bytes).0.expect("its weather reads");
-    let build = design.at(&climate, BUILD).build;
+    house_of(BUILD)
+}
+
+/// Reads any sample.
+///
+/// # Panics
+/// As [`house`].
+pub fn house_of(name: &str) -> House {
+    let bytes = std::fs::read(samples().join(name)).expect("the sample build");
+    let design = design::read_design(name, &bytes).design.expect("the sample reads");
+    let weather = design.weather.path.clone();
+    let bytes = std::fs::read(samples().join(&weather)).expect("its weather");
+    let climate = design::weather::read_weather(&weather, &bytes).0.expect("its weather reads");
+    let build = design.at(&climate, name).build;
     let forcing = Forcing::of(&build, &climate).expect("the sample computes");
-    House { build, climate, forcing, weather: (name, bytes) }
+    House { build, climate, forcing, weather: (weather, bytes) }
 }
 
 /// The folder of the sample job book.
