@@ -6,7 +6,7 @@
 use benchmarks::House;
 use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
 use physics::Build;
-use physics::circuit::CheckValve;
+use physics::circuit::{CheckValve, Pipe};
 use physics::panel::standard_test::standard_stand;
 use physics::panel::{Bank, HarpConnection, Join, Panel, Rungs};
 use plate::{Inflow, Question, picture};
@@ -20,7 +20,7 @@ fn days(house: &House, plant: &Plant, days: usize) {
 
 fn with_panels(build: &Build, count: usize, join: fn(Vec<Join>) -> Join) -> Build {
     let panel = build.panel.panels[0].clone();
-    let links = vec![build.circuit.return_pipe[0]];
+    let links = vec![Pipe { length_m: 1.0, fittings_loss: 2.0, ..build.circuit.return_pipe[0] }];
     let ones = (0..count).map(Join::One).collect();
     Build { panel: Bank { panels: vec![panel; count], join: join(ones), links }, ..build.clone() }
 }
