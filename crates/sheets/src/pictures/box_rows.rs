@@ -50,7 +50,7 @@ pub(super) fn rows(drawing: &mut Drawing, facts: &Facts, width: Width, anchors: 
         temperatures.flatten().fold((f64::MAX, f64::MIN), |ends, c| (ends.0.min(c), ends.1.max(c)));
     let columns = match width {
         Width::Page => {
-            Columns { name: 646.0, end: 1040.0, step: 28.0, first: anchors.levels.top + 6.0 }
+            Columns { name: 636.0, end: 1040.0, step: 28.0, first: anchors.levels.top + 6.0 }
         }
         Width::Phone => {
             Columns { name: 44.0, end: 358.0, step: 46.0, first: anchors.levels.bottom + 86.0 }
