@@ -44,6 +44,8 @@ pub struct Facts<'a> {
 
 /// Kelvin from one isotherm to the next.
 const EVERY_K: f64 = 3.0;
+/// How far cells lie under their neighbours, so that no ground shows between them, in pixels.
+const LAP: f64 = 0.4;
 /// Cells drawn across, at most: finer is below a pixel.
 const ACROSS: usize = 110;
 
@@ -162,8 +164,8 @@ fn cells(drawing: &mut Drawing, place: &Place, field: &Field, lowest: f64, highe
             }
             let bottom = place.bottom - high * row as f64;
             by_level[usize::from(warmth(from))].push(crate::pen::between(
-                at(place.left + wide * from as f64, bottom - high),
-                at(place.left + wide * column as f64, bottom),
+                at(place.left + wide * from as f64, bottom - high - LAP),
+                at(place.left + wide * column as f64 + LAP, bottom),
             ));
         }
     }

@@ -27,6 +27,8 @@ pub struct Facts<'a> {
     pub units: Units,
 }
 
+/// How far a day's cells lie under the next day's, so that no ground shows between them, in pixels.
+const LAP: f64 = 0.5;
 /// Steps of the scale that are told apart on the map.
 const STEP: u8 = 8;
 
@@ -52,7 +54,7 @@ pub fn draw(facts: &Facts, width: Width) -> Drawing {
             for (from, to, warmth) in runs(hours, lowest, highest) {
                 cells[usize::from(warmth)].push(crate::pen::between(
                     at(x, bottom - hour * to as f64),
-                    at(x + day, bottom - hour * from as f64),
+                    at(x + day + LAP, bottom - hour * from as f64),
                 ));
             }
         }

@@ -20,7 +20,7 @@ pub const PAGE: &str = "pictures.html";
 /// Writes the pictures of a panel: all of them or none. Returns what was done, for people.
 ///
 /// # Errors
-/// As [`write`], and where the folder cannot be made.
+/// As [`write()`], and where the folder cannot be made.
 pub fn write_alone(folder: &Path, title: &str, pictures: &[Picture]) -> Result<String> {
     files::make_folder(folder)?;
     let mut batch = Batch::default();
