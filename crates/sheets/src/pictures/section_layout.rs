@@ -194,7 +194,7 @@ const STATIONS: [(&str, &str, &[Loss]); 5] = [
     ("Sun", "A year’s sun on the panels, under a free sky.", &[Loss::NearThings]),
     (
         "Panel",
-        "Light becomes heat in the sheet; the fluid takes what it can.",
+        "Light turns to heat, and the fluid takes it.",
         &[Loss::ThrownBack, Loss::Cover, Loss::Back, Loss::TooWeak, Loss::Barred],
     ),
     (
@@ -265,7 +265,7 @@ pub(super) fn hatch(loss: Loss) -> Hatch {
 /// A loss's name at the foot, and its words where it begins.
 pub(super) fn names(loss: Loss, is_bought: bool) -> (&'static str, &'static str) {
     match loss {
-        Loss::NearThings => ("near things", "stopped by horizon, shade and box walls"),
+        Loss::NearThings => ("near things", "horizon, shade and box walls"),
         Loss::ThrownBack => ("glass and paint", "thrown back by glass and paint"),
         Loss::Cover if is_bought => ("panel, running", "from the panel, pump running"),
         Loss::Cover => ("wind and sky", "through the cover to wind and sky"),
