@@ -58,17 +58,14 @@ fn coil_rise_m(plant: &Plant, gravity: &GravityTable, layer: usize) -> f64 {
 
 /// What is left of a stream's distance from a plate, on the mean along it, where `share` of it is gone at
 /// its end: `share/-ln(1 - share)`, as a stream that comes towards one temperature runs. Creeping fluid
-/// is as warm as the plate.
+/// is as warm as the plate, and so on the mean is what leaves it past its mean.
 fn mean_left(share: f64) -> f64 {
     if share < 1e-6 {
         1.0
     } else if share < 1.0 - 1e-12 {
         share / -(-share).ln_1p()
-    } else if share <= 1.0 {
-        0.0
     } else {
-        // A bought panel's stream leaves as far beyond its node as it came in below.
-        1.0 - 0.5 * share
+        0.0
     }
 }
 
@@ -167,6 +164,6 @@ mod tests {
                 (0..1000).map(|step| (-decay * (f64::from(step) + 0.5) / 1000.0).exp()).sum();
             assert!((mean_left(share) - sum / 1000.0).abs() < 1e-5, "{share}");
         }
-        assert_eq!((mean_left(0.0), mean_left(1.0)), (1.0, 0.0));
+        assert_eq!((mean_left(0.0), mean_left(1.0), mean_left(1.7)), (1.0, 0.0, 0.0));
     }
 }

@@ -318,10 +318,16 @@ fn within_panels(plant: &Plant, nodes: &[f64], before: f64) -> Vec<(usize, f64)>
     for i in order {
         let towards = share[plant.segments[i].answers_as];
         let after = stream + towards * (nodes[i] - stream);
-        // The logarithmic mean of its distance from the plate; none once it is as warm.
+        // The logarithmic mean of its distance from the plate; none where it comes all the way or past.
         let (first, last) = (stream - nodes[i], after - nodes[i]);
-        let mean = if last == 0.0 { 0.0 } else { (first - last) / (first / last).ln() };
-        within.push((i, nodes[i] + if mean.is_finite() { mean } else { first }));
+        let mean = if towards >= 1.0 {
+            0.0
+        } else if first == last {
+            first
+        } else {
+            (first - last) / (first / last).ln()
+        };
+        within.push((i, nodes[i] + mean));
         stream = after;
     }
     within
