@@ -5,6 +5,7 @@ use physics::circuit::gravity::{Column, drive_pa};
 use crate::plant::{Direction, GravityTable, Plant, Turn};
 use crate::state::State;
 use crate::step_circuit::{Drive, coil_ends_k, coil_ua_w_m_k, coil_water_k, pipes_mean_k};
+use crate::straight::{Straight, mixed};
 
 /// Room to follow the fluid in, made once for a year.
 #[derive(Clone, Debug, Default)]
@@ -111,12 +112,10 @@ impl Moving<'_> {
                 Turn::Pipe { pipe, stream, .. } => streams_k[*stream] = state.link_pipe_k[*pipe],
                 Turn::Divide { from, to } => streams_k[*to] = streams_k[*from],
                 Turn::Meet { streams, into } => {
-                    let whole: f64 = streams.iter().map(|&(_, share)| shares[share]).sum();
-                    let carried: f64 = streams
+                    let parts = streams
                         .iter()
-                        .map(|&(stream, share)| shares[share] * streams_k[stream])
-                        .sum();
-                    streams_k[*into] = carried / whole;
+                        .map(|&(stream, share)| (Straight::of(streams_k[stream]), shares[share]));
+                    streams_k[*into] = mixed(parts).fixed;
                 }
             }
         }

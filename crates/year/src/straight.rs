@@ -8,6 +8,11 @@ pub(crate) struct Straight {
 }
 
 impl Straight {
+    /// One that hangs on nothing.
+    pub fn of(fixed: f64) -> Straight {
+        Straight { fixed, slope: 0.0 }
+    }
+
     pub fn at(self, unknown: f64) -> f64 {
         self.fixed + self.slope * unknown
     }

@@ -1,6 +1,6 @@
 //! The third station's parameters.
 
-use super::parts::{joined, tube};
+use super::parts::{joined, lagging, tube};
 use super::*;
 
 pub(super) const SECTIONS: &[Section] = &[
@@ -133,50 +133,34 @@ const FLUID: &[Parameter] = &[
 
 macro_rules! run {
     ($at:literal) => {
-        [
-            parameter(concat!($at, ".length"), Form::Quantity(Kind::Length), "Length of the run.")
+        joined![
+            [
+                parameter(
+                    concat!($at, ".length"),
+                    Form::Quantity(Kind::Length),
+                    "Length of the run."
+                )
                 .within("0.1 m", "200 m"),
-            parameter(
-                concat!($at, ".fittings-k"),
-                Form::Quantity(Kind::Number),
-                "Sum of the fittings' loss figures.",
-            )
-            .within("0", "100000")
-            .worked_by(
-                other_fittings,
-                "8, six bends at 0.9 and a few joints; 0 where fittings are listed",
-                "common practice",
-            )
-            .unknown(Spread {
-                low: "4",
-                middle: "8",
-                high: "20",
-                source: "few bends, six, many elbows",
-            }),
-            parameter(
-                concat!($at, ".lagging"),
-                Form::Quantity(Kind::Length),
-                "Thickness of the lagging; 0 mm for bare pipe.",
-            )
-            .within("0 mm", "150 mm"),
-            parameter(
-                concat!($at, ".lagging-material"),
-                Form::Material(Group::Insulation),
-                "What the lagging is made of.",
-            )
-            .assume(
-                "rubber-lagging",
-                "stands the hot pipe; polyethylene does not",
-                "common practice",
-            ),
-            parameter(
-                concat!($at, ".lagging-conductivity"),
-                Form::Quantity(Kind::Conductivity),
-                "Conductivity of the lagging.",
-            )
-            .within("0.005 W/m K", "1 W/m K")
-            .of("lagging-material", Field::Conductivity),
-            parameter(
+                parameter(
+                    concat!($at, ".fittings-k"),
+                    Form::Quantity(Kind::Number),
+                    "Sum of the fittings' loss figures.",
+                )
+                .within("0", "100000")
+                .worked_by(
+                    other_fittings,
+                    "8, six bends at 0.9 and a few joints; 0 where fittings are listed",
+                    "common practice",
+                )
+                .unknown(Spread {
+                    low: "4",
+                    middle: "8",
+                    high: "20",
+                    source: "few bends, six, many elbows",
+                }),
+            ],
+            lagging!($at),
+            [parameter(
                 concat!($at, ".outdoor-share"),
                 Form::Quantity(Kind::Share),
                 "Share of the length that lies outdoors; the rest lies in the loft.",
@@ -188,15 +172,15 @@ macro_rules! run {
                 middle: "30 %",
                 high: "60 %",
                 source: "judgement",
-            }),
+            }),]
         ]
     };
 }
 
-const RUN_OUT: &[Parameter] = &run!("circuit.flow-pipe");
-const THEN_OUT: &[Parameter] = &run!("circuit.flow-pipe.then[]");
-const RUN_BACK: &[Parameter] = &run!("circuit.return-pipe");
-const THEN_BACK: &[Parameter] = &run!("circuit.return-pipe.then[]");
+const RUN_OUT: &[Parameter] = run!("circuit.flow-pipe");
+const THEN_OUT: &[Parameter] = run!("circuit.flow-pipe.then[]");
+const RUN_BACK: &[Parameter] = run!("circuit.return-pipe");
+const THEN_BACK: &[Parameter] = run!("circuit.return-pipe.then[]");
 
 /// The catalogue's fittings; a test holds the two lists together.
 const FITTING_KINDS: &[&str] = &[

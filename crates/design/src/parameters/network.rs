@@ -1,6 +1,6 @@
 //! How several panels are joined: pipes between them, and branches that are not alike.
 
-use super::parts::{joined, tube};
+use super::parts::{joined, lagging, tube};
 use super::*;
 
 /// The word of `panel.joined` that asks for branches.
@@ -61,52 +61,36 @@ const BRANCH: &[Parameter] = &[
 
 macro_rules! run {
     ($at:literal) => {
-        [
-            parameter(concat!($at, ".length"), Form::Quantity(Kind::Length), "Length of the pipe.")
+        joined![
+            [
+                parameter(
+                    concat!($at, ".length"),
+                    Form::Quantity(Kind::Length),
+                    "Length of the pipe."
+                )
                 .within("0.01 m", "100 m"),
-            parameter(
-                concat!($at, ".fittings-k"),
-                Form::Quantity(Kind::Number),
-                "Sum of the fittings' loss figures.",
-            )
-            .within("0", "100000")
-            .assume("2", "an elbow, and the run of a tee", "common practice"),
-            parameter(
-                concat!($at, ".lagging"),
-                Form::Quantity(Kind::Length),
-                "Thickness of the lagging; 0 mm for bare pipe.",
-            )
-            .within("0 mm", "150 mm"),
-            parameter(
-                concat!($at, ".lagging-material"),
-                Form::Material(Group::Insulation),
-                "What the lagging is made of.",
-            )
-            .assume(
-                "rubber-lagging",
-                "stands the hot pipe; polyethylene does not",
-                "common practice",
-            ),
-            parameter(
-                concat!($at, ".lagging-conductivity"),
-                Form::Quantity(Kind::Conductivity),
-                "Conductivity of the lagging.",
-            )
-            .within("0.005 W/m K", "1 W/m K")
-            .of("lagging-material", Field::Conductivity),
-            parameter(
+                parameter(
+                    concat!($at, ".fittings-k"),
+                    Form::Quantity(Kind::Number),
+                    "Sum of the fittings' loss figures.",
+                )
+                .within("0", "100000")
+                .assume("2", "an elbow, and the run of a tee", "common practice"),
+            ],
+            lagging!($at),
+            [parameter(
                 concat!($at, ".outdoor-share"),
                 Form::Quantity(Kind::Share),
                 "Share of the length that lies outdoors; the rest lies in the loft.",
             )
             .within("0", "1")
-            .assume("1", "between panels on a roof", "common practice"),
+            .assume("1", "between panels on a roof", "common practice"),]
         ]
     };
 }
 
-const LINK_RUN: &[Parameter] = &run!("panel.link");
-const BRANCH_RUN: &[Parameter; 6] = &run!("panel.branch[]");
+const LINK_RUN: &[Parameter] = run!("panel.link");
+const BRANCH_RUN: &[Parameter; 6] = run!("panel.branch[]");
 
 /// Parameters of a branch's own pipe, which mean nothing where it has none.
 const fn only<const N: usize>(list: &[Parameter; N]) -> [Parameter; N] {

@@ -109,6 +109,37 @@ macro_rules! tube {
     };
 }
 
+/// The parameters of a pipe's lagging, in the table at the path.
+macro_rules! lagging {
+    ($at:literal) => {
+        [
+            parameter(
+                concat!($at, ".lagging"),
+                Form::Quantity(Kind::Length),
+                "Thickness of the lagging; 0 mm for bare pipe.",
+            )
+            .within("0 mm", "150 mm"),
+            parameter(
+                concat!($at, ".lagging-material"),
+                Form::Material(Group::Insulation),
+                "What the lagging is made of.",
+            )
+            .assume(
+                "rubber-lagging",
+                "stands the hot pipe; polyethylene does not",
+                "common practice",
+            ),
+            parameter(
+                concat!($at, ".lagging-conductivity"),
+                Form::Quantity(Kind::Conductivity),
+                "Conductivity of the lagging.",
+            )
+            .within("0.005 W/m K", "1 W/m K")
+            .of("lagging-material", Field::Conductivity),
+        ]
+    };
+}
+
 /// Joins arrays of parameters into one.
 macro_rules! joined {
     ($($part:expr),+ $(,)?) => {{
@@ -140,4 +171,4 @@ macro_rules! joined {
     }};
 }
 
-pub(super) use {joined, layer, tube};
+pub(super) use {joined, lagging, layer, tube};

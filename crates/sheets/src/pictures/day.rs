@@ -1,6 +1,6 @@
 //! One day: sun, store and panel by the hour, when the pump ran, what was drawn.
 
-use design::quantity::Units;
+use design::quantity::{Kind, Units, in_unit};
 
 use super::Width;
 use super::frame::{below, caption, paper, wide_of};
@@ -173,7 +173,7 @@ fn pump_bar(drawing: &mut Drawing, facts: &Facts, graph: &Graph, top: f64) -> f6
 fn draws(drawing: &mut Drawing, facts: &Facts, wide: f64, top: f64) -> f64 {
     let times = match facts.units {
         Units::Metric => 1.0,
-        Units::Us => 1.0 / 3.785411784,
+        Units::Us => in_unit(Kind::Volume, 1e-3, "US gal").unwrap_or(f64::NAN),
     };
     let most = facts.drawn_l.iter().copied().fold(0.0, f64::max) * times;
     let graph = Graph {

@@ -1,6 +1,6 @@
 //! The plate picture: the sheet to scale, coloured by its temperature, with its isotherms.
 
-use design::quantity::Units;
+use design::quantity::{Kind, Units, in_unit};
 
 use super::contour::contours;
 use super::frame::{below, caption, paper};
@@ -74,7 +74,10 @@ pub fn draw(facts: &Facts) -> Drawing {
         "The sheet to scale, from the sun’s side; lines of one temperature every {}",
         match facts.units {
             Units::Metric => format!("{EVERY_K:.0} K"),
-            Units::Us => format!("{:.1} F\u{b0}", 1.8 * EVERY_K),
+            Units::Us => {
+                let every_f = in_unit(Kind::Difference, EVERY_K, "F diff").unwrap_or(f64::NAN);
+                format!("{every_f:.1} F\u{b0}")
+            }
         }
     );
     let head = caption(&mut drawing, 16.0, &words);

@@ -1,6 +1,6 @@
 //! The pump's curve crossing the curve of all it drives, warm and cold.
 
-use design::quantity::Units;
+use design::quantity::{Kind, Units, in_unit};
 
 use super::Width;
 use super::frame::{Names, below, caption, paper, wide_of};
@@ -52,8 +52,8 @@ fn measures(units: Units) -> Measures {
         Units::Us => Measures {
             flow: "US gal/min",
             head: "ft of head",
-            flow_times: 1.0 / 3.785411784,
-            head_times: 1.0 / 0.3048,
+            flow_times: in_unit(Kind::Flow, 1.0 / 60e3, "US gal/min").unwrap_or(f64::NAN),
+            head_times: in_unit(Kind::Head, 1.0, "ft").unwrap_or(f64::NAN),
         },
     }
 }

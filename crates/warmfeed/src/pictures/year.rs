@@ -1,6 +1,7 @@
 //! Pictures of a year.
 
-use design::quantity::Units;
+use design::MONTHS;
+use design::quantity::{Kind, Units, in_unit};
 use physics::ZERO_CELSIUS_K;
 use physics::climate::{MONTH_STARTS_DAY, month_of_day};
 use physics::panel::Panel;
@@ -96,13 +97,13 @@ fn day_picture(shown: &YearShown, season: day::Season, of_months: [usize; 2]) ->
     let facts = day::Facts {
         title: &shown.wire.title,
         season,
-        date: format!("{} {}", at_day - MONTH_STARTS_DAY[month] + 1, MONTH_NAMES[month]),
+        date: format!("{} {}", at_day - MONTH_STARTS_DAY[month] + 1, MONTHS[month]),
         rule: format!(
             "The day whose light on the panel’s plane, {}, is the median of {} and {}: as many days there \
              are brighter as dimmer.",
             irradiation(kwh_m2, shown.units),
-            MONTH_NAMES[of_months[0]],
-            MONTH_NAMES[of_months[1]],
+            MONTHS[of_months[0]],
+            MONTHS[of_months[1]],
         ),
         absorbed_w_m2: series(Channel::Absorbed)?,
         store_top_c: celsius(Channel::StoreTop)?,
@@ -135,24 +136,11 @@ fn store_picture(shown: &YearShown) -> Option<Picture> {
 }
 
 fn irradiation(kwh_m2: f64, units: Units) -> String {
-    const M2_PER_FT2: f64 = 0.09290304;
     match units {
         Units::Metric => format!("{kwh_m2:.2} kWh/m\u{b2}"),
-        Units::Us => format!("{:.3} kWh/ft\u{b2}", kwh_m2 * M2_PER_FT2),
+        Units::Us => {
+            let m2_ft2 = in_unit(Kind::Area, 1.0, "ft2").map_or(f64::NAN, f64::recip);
+            format!("{:.3} kWh/ft\u{b2}", kwh_m2 * m2_ft2)
+        }
     }
 }
-
-const MONTH_NAMES: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
