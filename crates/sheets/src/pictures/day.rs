@@ -1,9 +1,9 @@
-//! One day: sun, store and panel by the hour, when the pump ran, what was drawn.
+//! One day: sun, store and panel by the hour, when the fluid ran, what was drawn.
 
 use design::quantity::{Kind, Units, in_unit};
 
-use super::Width;
 use super::frame::{below, caption, paper, wide_of};
+use super::{Mover, Width};
 use crate::drawing::{Anchor, Drawing, Point};
 use crate::graph::{Axis, Graph};
 use crate::measure::length_mm;
@@ -29,8 +29,10 @@ pub struct Facts<'a> {
     pub store_top_c: Vec<f64>,
     /// Fluid leaving the panel, or the sheet there while it rests, by the minute \[C\].
     pub panel_out_c: Vec<f64>,
-    /// Whether the pump ran, by the minute.
-    pub pump: Vec<bool>,
+    /// What moves the fluid.
+    pub mover: Mover,
+    /// Whether it was moved, by the minute.
+    pub running: Vec<bool>,
     /// Water drawn, by the hour \[l\].
     pub drawn_l: &'a [f64],
     /// The reader's units.
@@ -68,8 +70,8 @@ pub fn draw(facts: &Facts, width: Width) -> Drawing {
     );
     let head = caption(&mut drawing, 16.0, &words);
     let graph = suns(&mut drawing, facts, wide, head + 22.0);
-    let pump = pump_bar(&mut drawing, facts, &graph, graph.bottom + 34.0);
-    let foot = draws(&mut drawing, facts, wide, pump + 22.0);
+    let bar = running_bar(&mut drawing, facts, &graph, graph.bottom + 34.0);
+    let foot = draws(&mut drawing, facts, wide, bar + 22.0);
     let end = below(&mut drawing, 16.0, foot + 70.0, &facts.rule);
     drawing.description = describe(facts);
     drawing.height_mm = px(end + 18.0);
@@ -79,11 +81,12 @@ pub fn draw(facts: &Facts, width: Width) -> Drawing {
 fn describe(facts: &Facts) -> String {
     let hottest = |values: &[f64]| values.iter().copied().fold(f64::MIN, f64::max);
     format!(
-        "{}. The store's top reaches {}; the panel's outlet {}; the pump runs {} minutes; {} l are drawn.",
+        "{}. The store's top reaches {}; the panel's outlet {}; the {} runs {} minutes; {} l are drawn.",
         facts.date,
         degrees(hottest(&facts.store_top_c), facts.units),
         degrees(hottest(&facts.panel_out_c), facts.units),
-        facts.pump.iter().filter(|&&runs| runs).count(),
+        what_runs(facts.mover),
+        facts.running.iter().filter(|&&runs| runs).count(),
         whole(facts.drawn_l.iter().sum())
     )
 }
@@ -143,21 +146,33 @@ fn suns(drawing: &mut Drawing, facts: &Facts, wide: f64, top: f64) -> Graph {
     light
 }
 
-/// A bar where the pump ran; returns how far down it reaches.
-fn pump_bar(drawing: &mut Drawing, facts: &Facts, graph: &Graph, top: f64) -> f64 {
+fn what_runs(mover: Mover) -> &'static str {
+    match mover {
+        Mover::Pump => "pump",
+        Mover::Weight => "fluid",
+    }
+}
+
+/// A bar where the fluid was moved; returns how far down it reaches.
+fn running_bar(drawing: &mut Drawing, facts: &Facts, graph: &Graph, top: f64) -> f64 {
     let x = |minute: usize| {
-        graph.left + (graph.right - graph.left) * minute as f64 / facts.pump.len().max(1) as f64
+        graph.left + (graph.right - graph.left) * minute as f64 / facts.running.len().max(1) as f64
     };
-    drawing.text(Role::Quiet, Anchor::End, at(graph.left - 7.0, top + 12.0), "pump");
+    drawing.text(
+        Role::Quiet,
+        Anchor::End,
+        at(graph.left - 7.0, top + 12.0),
+        what_runs(facts.mover),
+    );
     let mut minute = 0;
     let mut cells = Vec::new();
-    while minute < facts.pump.len() {
-        if !facts.pump[minute] {
+    while minute < facts.running.len() {
+        if !facts.running[minute] {
             minute += 1;
             continue;
         }
         let from = minute;
-        while minute < facts.pump.len() && facts.pump[minute] {
+        while minute < facts.running.len() && facts.running[minute] {
             minute += 1;
         }
         cells.push(crate::pen::between(at(x(from), top + 2.0), at(x(minute), top + 12.0)));
@@ -202,9 +217,10 @@ fn draws(drawing: &mut Drawing, facts: &Facts, wide: f64, top: f64) -> f64 {
 fn table(facts: &Facts) -> Table {
     let mark = degree_mark(facts.units);
     let (store, panel) = (format!("store’s top, {mark}"), format!("panel’s outlet, {mark}"));
+    let runs = format!("{}, min", what_runs(facts.mover));
     let mut table = Table::new(
         format!("{}, hour by hour", facts.date),
-        &["hour from", "light into the sheet, W/m\u{b2}", &store, &panel, "pump, min", "drawn, l"],
+        &["hour from", "light into the sheet, W/m\u{b2}", &store, &panel, &runs, "drawn, l"],
     );
     for hour in 0..24 {
         let minutes = hour * 60..(hour + 1) * 60;
@@ -218,7 +234,7 @@ fn table(facts: &Facts) -> Table {
             whole(light.sum::<f64>() / 60.0),
             decimal(mean(&facts.store_top_c), 1),
             decimal(mean(&facts.panel_out_c), 1),
-            facts.pump[minutes.clone()].iter().filter(|&&runs| runs).count().to_string(),
+            facts.running[minutes.clone()].iter().filter(|&&runs| runs).count().to_string(),
             decimal(facts.drawn_l[hour], 1),
         ]);
     }

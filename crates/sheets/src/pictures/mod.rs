@@ -16,3 +16,12 @@ mod section_layout;
 pub mod store_map;
 
 pub use section_layout::Width;
+
+/// What moves the fluid, where a picture's words hang on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mover {
+    /// A pump.
+    Pump,
+    /// The fluid's own weight.
+    Weight,
+}

@@ -2,6 +2,7 @@
 
 use design::quantity::Units;
 
+use super::Mover;
 use super::frame::paper;
 use crate::drawing::{Anchor, Drawing};
 use crate::hatch::Hatch;
@@ -23,9 +24,11 @@ pub struct Month {
     pub share: f64,
     /// Hottest the store got \[C\].
     pub store_max_c: f64,
-    /// Time the pump ran \[h\].
-    pub pump_hours: f64,
-    /// What it used \[kWh\].
+    /// Time the fluid was moved towards the store \[h\].
+    pub running_hours: f64,
+    /// Time it ran backwards by its own weight \[h\].
+    pub backwards_hours: f64,
+    /// What a pump used \[kWh\].
     pub pump_kwh: f64,
 }
 
@@ -38,6 +41,8 @@ pub struct Facts<'a> {
     pub months: &'a [Month],
     /// The whole year.
     pub year: Month,
+    /// What moves the fluid.
+    pub mover: Mover,
     /// The reader's units.
     pub units: Units,
 }
@@ -111,21 +116,33 @@ fn bars(drawing: &mut Drawing, facts: &Facts, middle: impl Fn(usize) -> f64) {
 }
 
 type Row = (String, Role, Vec<String>);
+/// What a row shows of a month.
+type Cell = fn(&Month) -> f64;
 
 fn figures(facts: &Facts) -> Vec<Row> {
     let all: Vec<Month> = facts.months.iter().chain([&facts.year]).copied().collect();
-    let row = |head: String, role: Role, cell: fn(&Month) -> f64| -> Row {
+    let row = |head: String, role: Role, cell: Cell| -> Row {
         (head, role, all.iter().map(|month| whole(cell(month))).collect())
     };
     let hottest = all.iter().map(|month| whole(reader_degrees(month.store_max_c, facts.units)));
-    vec![
+    let mut rows = vec![
         row("without a panel, kWh".to_owned(), Role::Label, |month| month.twin_kwh),
         row("spared, kWh".to_owned(), Role::Value, |month| month.spared_kwh),
         row("parts in 100".to_owned(), Role::Label, |month| 100.0 * month.share),
         (format!("hottest store, {}", degree_mark(facts.units)), Role::Label, hottest.collect()),
-        row("pump running, hours".to_owned(), Role::Label, |month| month.pump_hours),
-        row("pump’s electricity, kWh".to_owned(), Role::Label, |month| month.pump_kwh),
-    ]
+    ];
+    let last: [(&str, Cell); 2] = match facts.mover {
+        Mover::Pump => [
+            ("pump running, hours", |month| month.running_hours),
+            ("pump’s electricity, kWh", |month| month.pump_kwh),
+        ],
+        Mover::Weight => [
+            ("fluid running, hours", |month| month.running_hours),
+            ("running backwards, hours", |month| month.backwards_hours),
+        ],
+    };
+    rows.extend(last.map(|(head, cell)| row(head.to_owned(), Role::Label, cell)));
+    rows
 }
 
 fn table(facts: &Facts) -> Table {

@@ -5,7 +5,7 @@ use sheets::Drawing;
 use sheets::hatch::Material;
 use sheets::pictures::box_section::{self, Place, Worry};
 use sheets::pictures::heat_section::{self, HeaterKind, PanelMade};
-use sheets::pictures::{Width, day, efficiency, months, plate, pump, store_map};
+use sheets::pictures::{Mover, Width, day, efficiency, months, plate, pump, store_map};
 use year::ledger::KWH_J;
 use year::section::{HeatSection, Loss, Stratum};
 
@@ -188,7 +188,8 @@ pub fn months_of(units: Units) -> Drawing {
         spared_kwh: 20.0 + 15.0 * (6.0 - (place as f64 - 5.5).abs()),
         share: 0.4,
         store_max_c: 40.0,
-        pump_hours: 110.0,
+        running_hours: 110.0,
+        backwards_hours: 0.0,
         pump_kwh: 4.0,
     };
     let all: Vec<months::Month> = (0..12).map(month).collect();
@@ -196,11 +197,18 @@ pub fn months_of(units: Units) -> Drawing {
     let year = months::Month {
         twin_kwh: sum(|month| month.twin_kwh),
         spared_kwh: sum(|month| month.spared_kwh),
-        pump_hours: sum(|month| month.pump_hours),
+        running_hours: sum(|month| month.running_hours),
+        backwards_hours: 0.0,
         pump_kwh: sum(|month| month.pump_kwh),
         ..all[0]
     };
-    months::draw(&months::Facts { title: "Two panels on a slate roof", months: &all, year, units })
+    months::draw(&months::Facts {
+        title: "Two panels on a slate roof",
+        months: &all,
+        year,
+        mover: Mover::Pump,
+        units,
+    })
 }
 
 pub fn day_of(width: Width, units: Units) -> Drawing {
@@ -218,7 +226,8 @@ pub fn day_of(width: Width, units: Units) -> Drawing {
         absorbed_w_m2: &absorbed,
         store_top_c: (0..1440).map(|minute| 25.0 + f64::from(minute) / 100.0).collect(),
         panel_out_c: absorbed.iter().map(|&w_m2| 12.0 + f64::from(w_m2) / 20.0).collect(),
-        pump: absorbed.iter().map(|&w_m2| w_m2 > 300.0).collect(),
+        mover: Mover::Pump,
+        running: absorbed.iter().map(|&w_m2| w_m2 > 300.0).collect(),
         drawn_l: &drawn_l,
         units,
     };

@@ -8,7 +8,7 @@ use physics::panel::Panel;
 use physics::tap::Heater;
 use sheets::page::Picture;
 use sheets::pictures::heat_section::{self, HeaterKind, PanelMade};
-use sheets::pictures::{Width, day, months, store_map};
+use sheets::pictures::{Mover, Width, day, months, store_map};
 use year::section::{HeatSection, typical_day};
 use year::{Channel, Forcing, Recorder, YearResult, month_spreads};
 
@@ -66,13 +66,24 @@ pub fn year_pictures(shown: &YearShown) -> Vec<Picture> {
     pictures
 }
 
+fn mover(shown: &YearShown) -> Mover {
+    match shown.loaded.build.circuit.pump {
+        Some(_) => Mover::Pump,
+        None => Mover::Weight,
+    }
+}
+
 fn months_picture(shown: &YearShown) -> Picture {
     let of = |month: &MonthWire| months::Month {
         twin_kwh: month.twin_topup_heat_kwh,
         spared_kwh: month.spared_heat_kwh,
         share: month.share,
         store_max_c: month.store_max_c,
-        pump_hours: month.pump_hours,
+        running_hours: match mover(shown) {
+            Mover::Pump => month.pump_hours,
+            Mover::Weight => month.gravity_hours,
+        },
+        backwards_hours: month.reverse_hours,
         pump_kwh: month.pump_kwh,
     };
     let all: Vec<months::Month> = shown.wire.months.iter().map(of).collect();
@@ -80,6 +91,7 @@ fn months_picture(shown: &YearShown) -> Picture {
         title: &shown.wire.title,
         months: &all,
         year: of(&shown.wire.year),
+        mover: mover(shown),
         units: shown.units,
     };
     Picture { wide: months::draw(&facts), narrow: None }
@@ -108,7 +120,14 @@ fn day_picture(shown: &YearShown, season: day::Season, of_months: [usize; 2]) ->
         absorbed_w_m2: series(Channel::Absorbed)?,
         store_top_c: celsius(Channel::StoreTop)?,
         panel_out_c: celsius(Channel::PanelOut)?,
-        pump: series(Channel::Pump)?.iter().map(|&runs| runs > 0.5).collect(),
+        mover: mover(shown),
+        running: series(match mover(shown) {
+            Mover::Pump => Channel::Pump,
+            Mover::Weight => Channel::Flow,
+        })?
+        .iter()
+        .map(|&runs| runs > 0.0)
+        .collect(),
         drawn_l: &drawn_l[at_day * 24..(at_day + 1) * 24],
         units: shown.units,
     };
