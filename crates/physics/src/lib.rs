@@ -8,6 +8,7 @@
 pub mod angle;
 mod balance;
 pub mod build;
+pub mod chance;
 pub mod circuit;
 pub mod climate;
 pub mod control;

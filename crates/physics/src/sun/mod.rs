@@ -9,6 +9,7 @@ mod error;
 mod horizon;
 mod humidity;
 mod incidence;
+pub mod made;
 mod near_shade;
 mod parts;
 mod position;
@@ -36,7 +37,10 @@ pub use sky::{
     SkyAir, cloud_crawford_duchon_1999, sky_berdahl_martin_1984,
     sky_emissivity_berdahl_martin_1984, sky_from_infrared, sky_swinbank_1963, sky_temperature,
 };
-pub use split::{Global, Split, clearness, diffuse_share_erbs_1982, split, split_with_diffuse};
+pub use split::{
+    Global, Split, clearness, daily_diffuse_share_erbs_1982, diffuse_share_erbs_1982, split,
+    split_with_diffuse,
+};
 pub use tilted::{Light, PlaneLight, Slope, air_mass_young_1994, sky_on_plane};
 pub use wind::{
     PANEL_HEIGHT_M, film_mcadams_1954, film_mitchell_1976, film_watmuff_1977, shelter_factor,

@@ -1,9 +1,9 @@
 //! Clouds that pass within the hour, drawn by lot; the hour's beam stays what it was.
 
+use physics::chance::Lot;
 use physics::sun::{SunError, clear_beam_meinel_1976_w_m2};
 
 use super::hour_sun::HourSun;
-use super::lot::Lot;
 use super::shape::{Level, MINUTES};
 
 /// How the size of clouds is spread: the number of chords of a length goes with this power of it.

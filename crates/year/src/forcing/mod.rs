@@ -5,7 +5,6 @@ mod draws;
 mod hour_sun;
 mod hours;
 mod light;
-mod lot;
 mod optics_table;
 mod shading;
 mod shape;

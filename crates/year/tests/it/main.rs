@@ -8,6 +8,7 @@ mod balance;
 mod control;
 mod houses;
 mod laws;
+mod made_year;
 mod networks;
 mod nine_weeks;
 mod plain_twin;
