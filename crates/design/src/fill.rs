@@ -35,6 +35,9 @@ pub(crate) fn fill(desk: &mut Desk, values: &mut Values) {
 
 /// What nothing asks has no value: it would be listed as assumed, and is not.
 fn forget_unheeded(values: &mut Values) {
+    if values.entry("sun.weather").is_some() && values.word("sun.clouds") == Some("smooth") {
+        values.forget_assumed("sun.seed");
+    }
     if values.entry("tap.heater.highest-inlet").is_none() {
         values.forget_assumed("tap.heater.inlet-valve");
     }
@@ -234,7 +237,10 @@ fn not_used(desk: &Desk, values: &Values, (path, place): (&str, &str), words: &[
 
 /// True for things whose absence is an assumption about the build.
 fn worth_a_word(path: &str) -> bool {
-    !matches!(path, "stock" | "panel.inner-cover" | "panel.link" | "circuit.pump.measured")
+    !matches!(
+        path,
+        "stock" | "panel.inner-cover" | "panel.link" | "circuit.pump.measured" | "sun.months"
+    )
 }
 
 fn too_few(desk: &Desk, values: &Values, path: &str, least: usize, help: &str) -> Problem {

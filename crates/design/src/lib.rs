@@ -24,7 +24,9 @@ mod written;
 pub use origin::{Assumed, Origin, Origins};
 pub use problem::{Problem, Severity, Span};
 pub use read::{LARGEST_BYTES, Reading, read_design};
-pub use resolve::{Design, HotPart, Piece, Sited, Stock, WeatherRef, WrittenPlace};
+pub use resolve::{
+    Design, HotPart, MadeWeather, Piece, Sited, Stock, Weather, WeatherFile, WrittenPlace,
+};
 pub use schema::json_schema;
 pub use template::template;
 pub use written::{Edit, EditFault, EditValue, Written};

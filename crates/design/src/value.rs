@@ -394,17 +394,46 @@ fn tube_size(raw: &Raw) -> Result<Value, Fault> {
 }
 
 fn monthly(parameter: &Parameter, raw: &Raw, kind: Kind) -> Result<Value, Fault> {
-    let Raw::List(list) = raw else {
-        return quantity(parameter, raw, kind).map(|si| Value::Months([si; 12]));
+    let list = match raw {
+        Raw::List(list) => list.clone(),
+        Raw::Text(text) if text.contains(", ") => in_a_row(text),
+        _ => return quantity(parameter, raw, kind).map(|si| Value::Months([si; 12])),
     };
     if list.len() != 12 {
-        return Err(wrong_sort(raw, "one value or twelve", "write twelve values, January first"));
+        return Err(Fault {
+            code: "not-twelve",
+            expected: "one value or twelve, January first".to_owned(),
+            says: format!(
+                "`{}` has {} values; a year has twelve months",
+                parameter.key(),
+                list.len()
+            ),
+            hint: "write twelve, January first; or one that holds all year".to_owned(),
+        });
     }
     let mut months = [0.0; 12];
-    for (month, raw) in months.iter_mut().zip(list) {
-        *month = quantity(parameter, raw, kind)?;
+    for ((month, name), raw) in months.iter_mut().zip(crate::MONTHS).zip(&list) {
+        *month = quantity(parameter, raw, kind)
+            .map_err(|fault| Fault { says: format!("{name}: {}", fault.says), ..fault })?;
     }
     Ok(Value::Months(months))
+}
+
+/// Numbers in a row with their unit after the last: `4.3, 4.9, 6.5 C`.
+fn in_a_row(text: &str) -> Vec<Raw> {
+    let parts: Vec<&str> = text.split(',').map(str::trim).collect();
+    let unit = parts.last().and_then(|last| {
+        let at = last.find(|sign: char| sign.is_alphabetic() || sign == '%' || sign == '\u{b0}')?;
+        Some(last[at..].to_owned())
+    });
+    let alone = |part: &str| part.parse::<f64>().is_ok();
+    parts
+        .iter()
+        .map(|part| match &unit {
+            Some(unit) if alone(part) => Raw::Text(format!("{part} {unit}")),
+            _ => Raw::Text((*part).to_owned()),
+        })
+        .collect()
 }
 
 fn clock(raw: &Raw) -> Result<Value, Fault> {

@@ -47,7 +47,7 @@ fn samples_are_read() {
         assert!(reading.is_ok() && noted, "{}", told(&reading.problems));
         let design = reading.design.expect("a design");
         let weather =
-            format!("{}/../../samples/{}", env!("CARGO_MANIFEST_DIR"), design.weather.path);
+            format!("{}/../../samples/{}", env!("CARGO_MANIFEST_DIR"), design.weather.name());
         assert!(std::path::Path::new(&weather).is_file(), "{weather}");
         assert!(!design.title.is_empty() && !design.story.is_empty());
     }

@@ -412,7 +412,7 @@ mod tests {
         let design = design::read_design("first-panel.toml", &read("first-panel.toml"))
             .design
             .expect("it reads");
-        let weather = read(&design.weather.path);
+        let weather = read(design.weather.name());
         let climate = design::weather::read_weather("weather", &weather).0.expect("it reads");
         Plant::compile(&design.at(&climate, "first-panel.toml").build).expect("it compiles")
     }

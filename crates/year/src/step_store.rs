@@ -215,7 +215,7 @@ mod tests {
         let path = format!("{}/../../samples", env!("CARGO_MANIFEST_DIR"));
         let read = |file: &str| std::fs::read(format!("{path}/{file}")).expect("it is there");
         let design = design::read_design(name, &read(name)).design.expect("a sound build");
-        let weather = design.weather.path.clone();
+        let weather = design.weather.name().to_owned();
         let climate = design::weather::read_weather(&weather, &read(&weather)).0.expect("sound");
         let mut build = design.at(&climate, name).build;
         change(&mut build.store);

@@ -11,7 +11,7 @@ fn sample(name: &str) -> (physics::Build, Forcing) {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../samples/");
     let read = |name: &str| std::fs::read(format!("{folder}{name}")).expect("a sample");
     let design = design::read_design(name, &read(name)).design.expect("it reads");
-    let weather = read(&design.weather.path);
+    let weather = read(design.weather.name());
     let climate = design::weather::read_weather("weather", &weather).0.expect("it reads");
     let build = design.at(&climate, name).build;
     let forcing = Forcing::of(&build, &climate).expect("it computes");

@@ -9,6 +9,11 @@ pub(super) const SECTIONS: &[Section] = &[
         help: "Place, weather and the panel's plane.",
     },
     Section {
+        path: "sun.months",
+        presence: Presence::Optional,
+        help: "Twelve monthly means of a place without a weather file.",
+    },
+    Section {
         path: "sun.horizon[]",
         presence: Presence::List(0),
         help: "The far horizon, point by point round the compass; level where none is written.",
@@ -36,14 +41,21 @@ const COMPASS: &[Word] = &[
     Word { word: "north-west", value: "315 deg", source: "compass", certainty: "exact" },
 ];
 
-pub(super) const PARAMETERS: &[Parameter] = super::parts::joined![SITE, SHADE, EXTREMES];
+pub(super) const PARAMETERS: &[Parameter] = super::parts::joined![SITE, MONTHS, SHADE, EXTREMES];
 
 const SITE: &[Parameter] = &[
     parameter(
         "sun.weather",
         Form::Text,
-        "The weather file, beside this file or by a path from it.",
-    ),
+        "The weather file, beside this file or by a path from it; else a place or [sun.months].",
+    )
+    .absent(),
+    parameter(
+        "sun.place",
+        Form::Text,
+        "A place of the catalogue whose monthly means the year is made from, or \"nearest\".",
+    )
+    .absent(),
     parameter("sun.tilt", Form::Quantity(Kind::Angle), "Slope of the panel from the horizontal.")
         .within("0 deg", "90 deg"),
     parameter(
@@ -140,10 +152,13 @@ const SITE: &[Parameter] = &[
         "the heat hardly differs by it; how often the pump starts does",
         "common practice",
     ),
-    parameter("sun.seed", Form::Count, "Which clouds are drawn: the same number, the same clouds.")
-        .within("0", "1000000")
-        .assume("1", "any number will do", "arbitrary")
-        .only("clouds", &["minutes"]),
+    parameter(
+        "sun.seed",
+        Form::Count,
+        "Which clouds, and which days of a made year, are drawn: the same number, the same ones.",
+    )
+    .within("0", "1000000")
+    .assume("1", "any number will do", "arbitrary"),
     parameter(
         "sun.albedo",
         Form::Monthly(Kind::Share),
@@ -157,6 +172,41 @@ const SITE: &[Parameter] = &[
         high: "0.3",
         source: "grass, paving, light gravel",
     }),
+];
+
+const MONTHS: &[Parameter] = &[
+    parameter(
+        "sun.months.light",
+        Form::Monthly(Kind::DailyIrradiation),
+        "Mean daily irradiation of the level ground, twelve values, January first.",
+    )
+    .within("0 W/m2", "500 W/m2"),
+    parameter(
+        "sun.months.air",
+        Form::Monthly(Kind::Temperature),
+        "Mean air over day and night, twelve values.",
+    )
+    .within("-50 C", "45 C"),
+    parameter(
+        "sun.months.swing",
+        Form::Monthly(Kind::Difference),
+        "Mean of the day's warmest less its coldest hour; by the clearness unless written.",
+    )
+    .within("0 K", "40 K")
+    .absent(),
+    parameter("sun.months.wind", Form::Monthly(Kind::Speed), "Mean wind 10 m above open ground.")
+        .within("0 m/s", "20 m/s")
+        .assume(
+            "4 m/s",
+            "what lowland stations of temperate places have on the mean",
+            "from memory",
+        )
+        .unknown(Spread {
+            low: "2.5 m/s",
+            middle: "4 m/s",
+            high: "5.5 m/s",
+            source: "sheltered inland to open coast, from memory",
+        }),
 ];
 
 const SHADE: &[Parameter] = &[

@@ -55,6 +55,8 @@ pub enum Kind {
     Irradiance,
     /// Energy on an area \[J/m2\].
     Irradiation,
+    /// Energy on an area in a mean day, as a mean power \[W/m2\].
+    DailyIrradiation,
     /// Volume for an area \[m3/m2\].
     VolumeByArea,
     /// Rise of temperature by irradiance \[K m2/W\].
@@ -108,6 +110,7 @@ pub const KINDS: &[Kind] = &[
     Kind::Resistance,
     Kind::Irradiance,
     Kind::Irradiation,
+    Kind::DailyIrradiation,
     Kind::VolumeByArea,
     Kind::SunRise,
     Kind::Density,
@@ -149,6 +152,7 @@ impl Kind {
             Kind::Resistance => "a thermal resistance",
             Kind::Irradiance => "an irradiance",
             Kind::Irradiation => "an irradiation",
+            Kind::DailyIrradiation => "an irradiation a day",
             Kind::VolumeByArea => "a volume for an area",
             Kind::SunRise => "a rise by the sun",
             Kind::Density => "a density",

@@ -127,6 +127,8 @@ fn chosen(kind: Kind, si: f64, units: Units) -> Option<&'static Unit> {
         (Kind::Irradiance, Units::Us) => "BTU/h ft2",
         (Kind::Irradiation, Units::Metric) => "kWh/m2",
         (Kind::Irradiation, Units::Us) => "BTU/ft2",
+        (Kind::DailyIrradiation, Units::Metric) => "kWh/m2 day",
+        (Kind::DailyIrradiation, Units::Us) => "BTU/ft2 day",
         (Kind::VolumeByArea, Units::Metric) => "l/m2",
         (Kind::VolumeByArea, Units::Us) => "US gal/ft2",
         (Kind::SunRise, Units::Metric) => "K m2/kW",

@@ -14,15 +14,16 @@ pub(crate) mod store;
 mod tap;
 #[cfg(test)]
 mod trial;
+pub(crate) mod weather;
 
 pub use hot_parts::HotPart;
 pub(crate) use panel::{clear_transmittance, stretches};
 pub use site::Sited;
 pub use stock::{Piece, Stock};
 pub(crate) use tap::note_demand;
+pub use weather::{MadeWeather, Weather, WeatherFile};
 
 use crate::origin::Origins;
-use crate::problem::Span;
 use crate::values::Values;
 use physics::sun::{
     Clouds, Horizon, HorizonPoint, NearShade, Place, Plane, ShadeSpell, Shelter, SkyModel,
@@ -37,8 +38,8 @@ pub struct Design {
     pub title: String,
     /// Who builds it, and why; may be empty.
     pub story: String,
-    /// The weather file it names.
-    pub weather: WeatherRef,
+    /// The weather it names.
+    pub weather: Weather,
     /// Where each value comes from.
     pub origins: Origins,
     /// The material at hand; `None` where the file lists none.
@@ -63,15 +64,6 @@ pub struct Design {
     draft: Build,
 }
 
-/// The weather file a design names.
-#[derive(Clone, Debug, PartialEq)]
-pub struct WeatherRef {
-    /// The path as written; it counts from the design file's folder.
-    pub path: String,
-    /// Where it is written.
-    pub span: Span,
-}
-
 /// Place and clock, each only where the design file states it.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct WrittenPlace {
@@ -90,10 +82,7 @@ pub(crate) fn design(values: &Values, origins: Origins) -> Option<Design> {
     Some(Design {
         title: values.word("title")?.to_owned(),
         story: values.word("story").unwrap_or_default().to_owned(),
-        weather: WeatherRef {
-            path: values.word("sun.weather")?.to_owned(),
-            span: values.span("sun.weather"),
-        },
+        weather: weather::weather(values)?,
         stock: stock::stock(values)?,
         hot_parts: hot_parts::hot_parts(values),
         outlet_metal_m: values.si("panel.outlet-metal")?,

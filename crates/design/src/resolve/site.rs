@@ -71,19 +71,22 @@ impl Design {
             origins: self.origins.clone(),
             problems: Vec::new(),
         };
+        let weather = self.weather.words();
         let latitude = sited.angle(
             self.place.latitude,
             climate.latitude,
             Stated { file, place: "sun.latitude", span: self.spans.latitude },
+            weather,
         );
         let longitude = sited.angle(
             self.place.longitude,
             climate.longitude,
             Stated { file, place: "sun.longitude", span: self.spans.longitude },
+            weather,
         );
         let elevation_m = self.place.elevation_m.unwrap_or_else(|| {
             let (elevation_m, source, certainty) = match climate.elevation_m {
-                Some(elevation_m) => (elevation_m, "the weather file", "stated there"),
+                Some(elevation_m) => (elevation_m, weather, "stated there"),
                 None => (0.0, "sea level, since the weather file does not say", "assumed"),
             };
             sited.note("sun.elevation", format!("{elevation_m:.0} m"), source, certainty);
@@ -159,11 +162,17 @@ impl Sited {
     }
 
     /// The written angle, or the weather's; a word where they lie far apart.
-    fn angle(&mut self, written: Option<Angle>, weather: Angle, stated: Stated) -> Angle {
+    fn angle(
+        &mut self,
+        written: Option<Angle>,
+        weather: Angle,
+        stated: Stated,
+        whose: &str,
+    ) -> Angle {
         let Stated { file, place, span } = stated;
         let shown = |angle: Angle| show(Kind::Angle, angle.radians(), Units::Metric);
         let Some(written) = written else {
-            self.note(place, shown(weather), "the weather file", "stated there");
+            self.note(place, shown(weather), whose, "stated there");
             return weather;
         };
         if (written.degrees() - weather.degrees()).abs() > FAR_DEG {
@@ -174,7 +183,7 @@ impl Sited {
                 span,
                 place: place.to_owned(),
                 found: shown(written),
-                expected: format!("{} as the weather file", shown(weather)),
+                expected: format!("{} as {whose}", shown(weather)),
                 says: format!("The design says {} and its weather file {}", shown(written), shown(weather)),
                 hint: "the design's value is used; take it out to use the weather's, or choose a nearer weather file".to_owned(),
             });

@@ -5,7 +5,8 @@ use std::path::{Path, PathBuf};
 use design::problem::{Problem, Severity, Span};
 use design::quantity::{Kind, Units, show};
 use design::weather::read_weather;
-use design::{Design, Origins};
+use design::{Design, Origins, Weather};
+use physics::sun::made::made_year;
 use physics::{Build, Climate};
 
 use super::chain;
@@ -93,27 +94,7 @@ pub fn load(path: &Path, source: &dyn Source) -> Result<Loaded, Said> {
     said.problems.extend(reading.problems);
     said.design_text = String::from_utf8(bytes).ok();
     let Some(design) = reading.design else { return Err(said) };
-    let weather_path = beside(path, &design.weather.path);
-    let weather_name = weather_path.display().to_string();
-    let bytes = match source.bytes(&weather_path) {
-        Ok(bytes) => bytes,
-        Err(error) => {
-            said.problems.push(Problem {
-                span: design.weather.span,
-                file: name.clone(),
-                place: "sun.weather".to_owned(),
-                ..unreadable(
-                    &weather_name,
-                    &error,
-                    "give the weather file's path as seen from the design file",
-                )
-            });
-            return Err(said);
-        }
-    };
-    let (climate, problems) = read_weather(&weather_name, &bytes);
-    said.problems.extend(problems);
-    let Some(climate) = climate else { return Err(said) };
+    let Some(climate) = climate_of(&design, path, source, &mut said) else { return Err(said) };
     let sited = design.at(&climate, &name);
     said.problems.extend(sited.problems);
     if said.has_fault() {
@@ -132,6 +113,64 @@ pub fn load(path: &Path, source: &dyn Source) -> Result<Loaded, Said> {
         }
     };
     Ok(Loaded { design, build, drawn, even_bond_w_m_k, origins: sited.origins, climate, said })
+}
+
+/// A design's weather: its file's, or made from its monthly means. None where it was told why not.
+fn climate_of(
+    design: &Design,
+    path: &Path,
+    source: &dyn Source,
+    said: &mut Said,
+) -> Option<Climate> {
+    let file = match &design.weather {
+        Weather::File(file) => file,
+        Weather::Made(made) => {
+            return match made_year(&made.months, made.seed) {
+                Ok(climate) => Some(climate),
+                Err(error) => {
+                    said.problems.push(not_made(&said.design_name, made.span, &error.to_string()));
+                    None
+                }
+            };
+        }
+    };
+    let weather_path = beside(path, &file.path);
+    let weather_name = weather_path.display().to_string();
+    match source.bytes(&weather_path) {
+        Ok(bytes) => {
+            let (climate, problems) = read_weather(&weather_name, &bytes);
+            said.problems.extend(problems);
+            climate
+        }
+        Err(error) => {
+            said.problems.push(Problem {
+                span: file.span,
+                file: said.design_name.clone(),
+                place: "sun.weather".to_owned(),
+                ..unreadable(
+                    &weather_name,
+                    &error,
+                    "give the weather file's path as seen from the design file",
+                )
+            });
+            None
+        }
+    }
+}
+
+/// That no year can be made from the monthly means.
+fn not_made(name: &str, span: Span, why: &str) -> Problem {
+    Problem {
+        code: "year-not-made",
+        severity: Severity::Fault,
+        file: name.to_owned(),
+        span,
+        place: "sun.months".to_owned(),
+        found: why.to_owned(),
+        expected: "monthly means that some place may have".to_owned(),
+        says: format!("No year can be made from these months: {why}"),
+        hint: "look at the months' units, and whether they begin with January".to_owned(),
+    }
 }
 
 /// That the year goes by another bond than the written one.

@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use anyhow::Result;
+use design::Weather;
 use design::problem::{Problem, Severity, Span};
 use design::quantity::Units;
 use physics::Build;
@@ -166,11 +167,15 @@ fn year_wire(
     YearWire {
         title: loaded.design.title.clone(),
         climate: ClimateWire {
-            name: loaded.design.weather.path.clone(),
+            name: loaded.design.weather.name().to_owned(),
             source: climate.origin.clone(),
             latitude_deg: climate.latitude.degrees(),
             longitude_deg: climate.longitude.degrees(),
-            kind: "hourly".to_owned(),
+            kind: match loaded.design.weather {
+                Weather::File(_) => "hourly",
+                Weather::Made(_) => "monthly",
+            }
+            .to_owned(),
         },
         clouds: loaded.build.sun.clouds.into(),
         stagnation,

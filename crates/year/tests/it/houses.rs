@@ -29,8 +29,8 @@ pub fn house(name: &str) -> House {
     let bytes = std::fs::read(&path).expect("the sample job book is part of the repository");
     let reading = design::read_design(name, &bytes);
     let design = reading.design.unwrap_or_else(|| panic!("{name}: {:?}", reading.problems));
-    let weather = std::fs::read(samples().join(&design.weather.path)).expect("its weather too");
-    let (climate, problems) = design::weather::read_weather(&design.weather.path, &weather);
+    let weather = std::fs::read(samples().join(design.weather.name())).expect("its weather too");
+    let (climate, problems) = design::weather::read_weather(design.weather.name(), &weather);
     let climate = climate.unwrap_or_else(|| panic!("{name}: {problems:?}"));
     let build = design.at(&climate, name).build;
     let forcing = Forcing::of(&build, &climate).expect("the samples can be computed");

@@ -41,7 +41,7 @@ pub(super) fn year_of_air(
     let mut air_k = Vec::with_capacity(HOURS_PER_YEAR);
     for hour in 0..HOURS_PER_YEAR {
         let day = hour / 24;
-        let sun_hour = (hour % 24) as f64 + 0.5 + behind_h;
+        let solar_time_h = (hour % 24) as f64 + 0.5 + behind_h;
         let swing_k = swings_k[day];
         // Between one day's mean and the next the air does not jump at midnight.
         let along = (hour % 24) as f64 / 24.0 - 0.5;
@@ -50,7 +50,7 @@ pub(super) fn year_of_air(
         let share = if along < 0.0 { along + 1.0 } else { along };
         let mean_k = |day: usize| curve[day] + spells[day];
         let mean_k = mean_k(before) + share * (mean_k(after) - mean_k(before));
-        air_k.push(mean_k + swing_k * swing_shape(sun_hour));
+        air_k.push(mean_k + swing_k * swing_shape(solar_time_h));
     }
     keep_months(&mut air_k, &months.air_k);
     let dew_point_k = (0..HOURS_PER_YEAR)
@@ -75,9 +75,9 @@ fn swings(months: &Months, clearness: &[f64]) -> Vec<f64> {
 }
 
 /// The daily swing's shape: mean 0, some 1 from coldest to warmest.
-fn swing_shape(sun_hour: f64) -> f64 {
+fn swing_shape(solar_time_h: f64) -> f64 {
     // The relation counts whole hours from 1; the middle of the first hour is half past midnight.
-    let t = std::f64::consts::TAU * (sun_hour - 0.5) / 24.0;
+    let t = std::f64::consts::TAU * (solar_time_h - 0.5) / 24.0;
     0.4632 * (t - 3.805).cos()
         + 0.0984 * (2.0 * t - 0.360).cos()
         + 0.0168 * (3.0 * t - 0.822).cos()

@@ -16,7 +16,7 @@ pub struct HourAbove {
     /// Share of the hour with the sun up.
     pub up: f64,
     /// Sun's hour at the middle of the part with the sun up, 12 at noon.
-    pub sun_hour: f64,
+    pub solar_time_h: f64,
 }
 
 impl HourAbove {
@@ -48,7 +48,7 @@ impl HourAbove {
                     facing_w_m2: sun.extraterrestrial_normal_w_m2,
                     sine: (all.sine * all.up + sine * up) / (all.up + up),
                     up: all.up + up,
-                    sun_hour: 12.0 + 0.5 * (a + b) * 12.0 / std::f64::consts::PI,
+                    solar_time_h: 12.0 + 0.5 * (a + b) * 12.0 / std::f64::consts::PI,
                 };
             }
             // Rounding at the very moment of sunrise.
@@ -156,7 +156,7 @@ impl DayOfHours {
     fn hour(&self, above: &HourAbove, departure: &mut f64, lot: &mut Lot) -> f64 {
         let mean = self.low + self.rise * (-self.bend / above.sine.max(0.01)).exp();
         let spread = self.spread * (self.spread_growth * (1.0 - above.sine)).exp();
-        let clearest = 0.88 * (std::f64::consts::PI * (above.sun_hour - 12.0) / 30.0).cos();
+        let clearest = 0.88 * (std::f64::consts::PI * (above.solar_time_h - 12.0) / 30.0).cos();
         let fresh = (1.0 - self.persistence * self.persistence).sqrt();
         let before = *departure;
         for _ in 0..REDRAWN {

@@ -46,8 +46,8 @@ pub struct Months {
     pub wind_m_s: [f64; 12],
 }
 
-/// Highest monthly clearness that is taken: the clearest months on earth have some 0.8.
-const HIGHEST_CLEARNESS: f64 = 0.83;
+/// Highest monthly clearness that is taken: the clearest months on earth have some 0.8 (common practice).
+pub const HIGHEST_CLEARNESS: f64 = 0.83;
 
 /// Days with less above the air than this are dark: the polar night \[J/m2\].
 const DARK_J_M2: f64 = 1e5;
