@@ -46,7 +46,8 @@ pub fn at_place(text: &str, place: &str) -> House {
     House { build, climate }
 }
 
-fn read(name: &str, bytes: &[u8]) -> Design {
+/// A design by its bytes.
+pub fn read(name: &str, bytes: &[u8]) -> Design {
     let reading = design::read_design(name, bytes);
     reading.design.unwrap_or_else(|| panic!("{name}: {:?}", reading.problems))
 }

@@ -4,6 +4,8 @@
 mod correlation;
 mod day_trial;
 mod houses;
+mod label;
+mod measured;
 mod other_relations;
 mod page;
 // Read by more tests than these, which use a part of it.
