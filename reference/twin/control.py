@@ -1,0 +1,44 @@
+"""Control: two probes, two differences, the store's limit (docs/method/control.md)."""
+
+import math
+
+
+class Controller:
+    """A differential controller that looks once a minute, at its start. Temperatures in kelvin."""
+
+    def __init__(self, given, panel_k, store_k):
+        for rule in ("control.frost", "control.panel-stop"):
+            if given.raw(rule) != "none":
+                raise NotImplementedError(rule)
+        self.on_k, self.off_k = given("control.on"), given("control.off")
+        self.limit_k = given("control.store-limit") + 273.15
+        self.reset_k = given("control.store-reset")
+        self.panel_limit_k = given("control.panel-limit") + 273.15
+        self.least_on_min = given("control.min-on") / 60
+        self.least_off_min = given("control.min-off") / 60
+        self.way = [1 - math.exp(-60 / given(f"control.{probe}-probe.lag")) for probe in ("panel", "store")]
+        self.panel_k, self.store_k = panel_k, store_k
+        self.calls = self.full = self.runs = False
+        self.minutes = 1e9  # since the pump last started or stopped
+
+    def minute(self, panel_k, store_k):
+        """Whether the pump runs in the minute that begins."""
+        self.panel_k += self.way[0] * (panel_k - self.panel_k)
+        self.store_k += self.way[1] * (store_k - self.store_k)
+        if self.store_k >= self.limit_k:
+            self.full = True
+        elif self.store_k <= self.limit_k - self.reset_k:
+            self.full = False
+        apart = self.panel_k - self.store_k
+        if apart <= self.off_k:
+            self.calls = False
+        elif apart >= self.on_k and self.panel_k <= self.panel_limit_k:
+            self.calls = True
+        before = self.runs
+        if self.runs:
+            if self.full or not self.calls and self.minutes >= self.least_on_min:
+                self.runs = False
+        elif self.calls and not self.full and self.minutes >= self.least_off_min:
+            self.runs = True
+        self.minutes = 1 if self.runs != before else self.minutes + 1
+        return self.runs
