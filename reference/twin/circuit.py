@@ -104,7 +104,7 @@ def solve_rising(function, low, high):
 def harp_drop(flow_kg_s, fluid, harp):
     """A ladder of risers between two headers whose return leaves at the far end: equal drop by every way.
 
-    By symmetry riser j and its mirror carry the same; solved by Newton's method on the risers' flows.
+    Solved by Newton's method on the risers' flows.
     """
     count = harp["legs"]
     flows = np.full(count, flow_kg_s / count)
@@ -158,7 +158,8 @@ def working_point(build, fluid):
         lost = bank_drop(flow_kg_s, fluid, build["panel"])
         for pipe in (build["return_pipe"], build["flow_pipe"]):
             lost += pipe_drop(flow_kg_s, fluid, pipe["bore_m"], pipe["length_m"], pipe["figure"])
-        lost += pipe_drop(flow_kg_s, fluid, coil["bore_m"], coil["length_m"], 0.0, ratio=coil["bore_m"] / coil["turn_m"])
+        ratio = coil["bore_m"] / coil["turn_m"]
+        lost += pipe_drop(flow_kg_s, fluid, coil["bore_m"], coil["length_m"], 0.0, ratio=ratio)
         return lost - head_m(flow_kg_s / fluid["density"]) * fluid["density"] * G
 
     return solve_rising(short, 1e-5, curve_m3_s[-1] * fluid["density"] * 1.5)
@@ -170,12 +171,11 @@ def nusselt_tube(reynolds, prandtl, ratio):
     `ratio` is bore over length.
     """
     def laminar(re):
-        return (4.354**3 + 0.6**3 + (1.953 * (re * prandtl * ratio) ** (1 / 3) - 0.6) ** 3) ** (1 / 3)
+        return (4.364**3 + 0.6**3 + (1.953 * (re * prandtl * ratio) ** (1 / 3) - 0.6) ** 3) ** (1 / 3)
 
     def turbulent(re):
         f = (0.79 * np.log(re) - 1.64) ** -2 / 8
-        plain = f * (re - 1000) * prandtl / (1 + 12.7 * np.sqrt(f) * (prandtl ** (2 / 3) - 1))
-        return plain * (1 + ratio ** (2 / 3))
+        return f * (re - 1000) * prandtl / (1 + 12.7 * np.sqrt(f) * (prandtl ** (2 / 3) - 1))
 
     if reynolds <= 2300:
         return laminar(reynolds)
@@ -185,22 +185,37 @@ def nusselt_tube(reynolds, prandtl, ratio):
     return (1 - share) * laminar(2300) + share * turbulent(4000)
 
 
-def nusselt_helix(reynolds, prandtl, ratio):
-    """Schmidt 1967; `ratio` is bore over the diameter of a turn."""
-    if reynolds <= critical_reynolds(ratio):
+def nusselt_helix(reynolds, prandtl, ratio, length_ratio):
+    """Schmidt 1967, bridged as the friction is; `ratio` is bore over the diameter of a turn.
+
+    Laminar it is never less than a straight tube at an even wall, of bore over length `length_ratio`.
+    """
+    def laminar(re):
         power = 0.5 + 0.2903 * ratio**0.194
-        return 3.65 + 0.08 * (1 + 0.8 * ratio**0.9) * reynolds**power * prandtl ** (1 / 3)
-    if reynolds <= 22000:
-        power = 0.8 - 0.22 * ratio**0.1
-        return 0.023 * (1 + 14.8 * (1 + ratio) * ratio ** (1 / 3)) * reynolds**power * prandtl ** (1 / 3)
-    return 0.023 * (1 + 3.6 * (1 - ratio) * ratio**0.8) * reynolds**0.8 * prandtl ** (1 / 3)
+        wound = 3.65 + 0.08 * (1 + 0.8 * ratio**0.9) * re**power * prandtl ** (1 / 3)
+        entry = 1.615 * (re * prandtl * length_ratio) ** (1 / 3) - 0.7
+        return max(wound, (3.66**3 + 0.7**3 + entry**3) ** (1 / 3))
+
+    def turbulent(re):
+        if re < 22000:
+            power = 0.8 - 0.22 * ratio**0.1
+            return 0.023 * (1 + 14.8 * (1 + ratio) * ratio ** (1 / 3)) * re**power * prandtl ** (1 / 3)
+        return 0.023 * (1 + 3.6 * (1 - ratio) * ratio**0.8) * re**0.8 * prandtl ** (1 / 3)
+
+    critical = critical_reynolds(ratio)
+    if reynolds <= critical:
+        return laminar(reynolds)
+    share = min((reynolds / critical - 1) / 0.25, 1.0)
+    if share == 1.0:
+        return turbulent(reynolds)
+    return (1 - share) * laminar(critical) + share * turbulent(1.25 * critical)
 
 
-def film(flow_kg_s, fluid, bore_m, nusselt, ratio):
+def film(flow_kg_s, fluid, bore_m, nusselt, *ratios):
     """Film coefficient inside a tube, W/m2K."""
     reynolds = 4 * flow_kg_s / (np.pi * bore_m * fluid["viscosity"])
     prandtl = fluid["viscosity"] * fluid["heat"] / fluid["k"]
-    return nusselt(reynolds, prandtl, ratio) * fluid["k"] / bore_m
+    return nusselt(reynolds, prandtl, *ratios) * fluid["k"] / bore_m
 
 
 def pipe_node(pipe, coil, fluid_j_m3k):

@@ -18,7 +18,7 @@ class Controller:
         self.least_off_min = given("control.min-off") / 60
         self.way = [1 - math.exp(-60 / given(f"control.{probe}-probe.lag")) for probe in ("panel", "store")]
         self.panel_k, self.store_k = panel_k, store_k
-        self.calls = self.full = self.runs = False
+        self.full = self.runs = False
         self.minutes = 1e9  # since the pump last started or stopped
 
     def minute(self, panel_k, store_k):
@@ -30,15 +30,13 @@ class Controller:
         elif self.store_k <= self.limit_k - self.reset_k:
             self.full = False
         apart = self.panel_k - self.store_k
-        if apart <= self.off_k:
-            self.calls = False
-        elif apart >= self.on_k and self.panel_k <= self.panel_limit_k:
-            self.calls = True
         before = self.runs
         if self.runs:
-            if self.full or not self.calls and self.minutes >= self.least_on_min:
-                self.runs = False
-        elif self.calls and not self.full and self.minutes >= self.least_off_min:
-            self.runs = True
+            done = apart <= self.off_k and self.minutes >= self.least_on_min
+            self.runs = not (self.full or done)
+        else:
+            # Whatever stopped it ended the call: it begins anew, and not above the panel's limit.
+            calls = apart >= self.on_k and self.panel_k <= self.panel_limit_k
+            self.runs = calls and not self.full and self.minutes >= self.least_off_min
         self.minutes = 1 if self.runs != before else self.minutes + 1
         return self.runs

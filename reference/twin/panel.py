@@ -36,8 +36,10 @@ def taken_up(panel, plane, shares, tilt_deg):
     """Light taken up per square metre of sheet (or of a certificate's area), W/m2 by the minute."""
     angle_deg = np.degrees(np.arccos(plane["normal"]))
     if panel["kind"] == "bought":
-        beam, sky = np.interp(angle_deg, *panel["modifier"]) * panel["eta0_beam"], panel["diffuse_modifier"]
-        sky = ground = sky * panel["eta0_beam"]
+        diffuse = diffuse_modifier(*panel["modifier"])
+        eta0 = panel["eta0_hemispherical"] / (0.85 + 0.15 * diffuse)  # ISO 9806: 15 % of it diffuse
+        beam, sky = np.interp(angle_deg, *panel["modifier"]) * eta0, diffuse * eta0
+        ground = sky
     else:
         cover, alpha = panel["cover"], panel["absorptance"]
         back = pane(cover, 60.0)[1]
@@ -84,7 +86,8 @@ def top_loss(panel, tilt_deg, plate_k, air_k, sky_k, film_w_m2k):
     plate_k, air_k, sky_k, film = np.broadcast_arrays(plate_k, air_k, sky_k, film_w_m2k)
     plate, sky = SIGMA * plate_k**4, SIGMA * sky_k**4
     inner_k, outer_k = 0.5 * (plate_k + air_k), 0.4 * plate_k + 0.6 * air_k
-    wall = 1 / cover["resistance_m2k_w"]
+    # A cover that passes long-wave light is thin: one face.
+    wall = 1e6 if t > 0 else 1 / cover["resistance_m2k_w"]
 
     def gap(plate_k, inner_k):
         mean = (plate_k + inner_k) / 2
@@ -174,9 +177,11 @@ def removal(panel, loss_w_m2k, capacity_w_k, film_w_m2k):
         + 1 / (np.pi * tube["bore_m"] * film_w_m2k)
     )
     legs, between_m = panel["legs"], panel["spacing_m"] - tube["outside_m"]
-    outer_m = (panel["width_m"] - (legs - 1) * panel["spacing_m"] - tube["outside_m"]) / 2
+    run_m = panel["leg_m"]
+    # Sheet beyond the tubes, beside them and past their ends, lies beside the outermost.
+    rim_m = (panel["area_m2"] / run_m - (legs - 1) * panel["spacing_m"]) / 2
+    outer_m = rim_m - tube["outside_m"] / 2
     rim = conductance * m * np.tanh(m * outer_m)
-    run_m = panel["length_m"]  # the sheet beyond the ends of the legs is shared out evenly along them
     if panel["pattern"] == "harp":
         half = conductance * m * np.tanh(m * between_m / 2)
         taken = 0.0

@@ -3,7 +3,6 @@
 import numpy as np
 
 import circuit
-import panel as panel_page
 
 WATER = circuit.water(35.0)
 WATER_J_M3K = float(WATER["density"] * WATER["heat"])

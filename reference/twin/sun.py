@@ -58,20 +58,18 @@ def level_light(weather, clock_h):
     row_declination, row_angle, row_near = position(row_h, *place)
     row_up = sun_vector(row_declination, row_angle, place[0])[2]
     light, diffuse = weather["global_w_m2"], weather["diffuse_w_m2"]
-    lit = (row_up > np.sin(np.radians(1.0))) & (light > 0)
-    clearness = np.minimum(light[lit] / (row_up[lit] * SOLAR_CONSTANT_W_M2 * row_near[lit]), 1.0)
-    share = np.minimum(diffuse[lit] / light[lit], 1.0)
-    clearness, share = (joined(row_h[lit], value, row_h) for value in (clearness, share))
+    high = row_up > np.sin(np.radians(2.0))
+    clearness = held(row_h[high], light[high] / (row_up[high] * SOLAR_CONSTANT_W_M2 * row_near[high]), row_h)
+    lit = high & (light > 0)
+    share = held(row_h[lit], np.minimum(diffuse[lit] / light[lit], 1.0), row_h)
     clearness = np.interp(minute_utc_h, row_h, clearness, period=HOURS)
     share = np.interp(minute_utc_h, row_h, share, period=HOURS)
 
     shaped = clearness * above
-    # Rows belong to the household's day in which their light was seen.
-    row_day = (((row_h + clock_h) % HOURS) // 24).astype(int)
-    wanted = np.bincount(row_day, light, 365)
-    got = shaped.reshape(365, 1440).sum(1) / 60
-    scale = np.divide(wanted, got, out=np.zeros(365), where=got > 0)
-    shaped *= np.repeat(scale, 1440)
+    # Each day, from the sun's midnight, gets its rows' sum.
+    row_day, day = ((((h + place[1] / 15) % HOURS) // 24).astype(int) for h in (row_h, minute_utc_h))
+    wanted, got = np.bincount(row_day, light, 365), np.bincount(day, shaped, 365) / 60
+    shaped *= np.divide(wanted, got, out=np.zeros(365), where=got > 0)[day]
     beam_normal = np.where(up > 1e-6, shaped * (1 - share) / np.maximum(up, 1e-6), 0.0)
     beam_normal = np.minimum(beam_normal, SOLAR_CONSTANT_W_M2 * near)
     return {
@@ -80,8 +78,8 @@ def level_light(weather, clock_h):
     }
 
 
-def joined(lit_h, value, row_h):
-    """Rows without sun take the value of the nearest row with it."""
+def held(lit_h, value, row_h):
+    """Rows without the value take that of the nearest row that has it."""
     after = np.searchsorted(lit_h, row_h).clip(0, len(lit_h) - 1)
     before = (after - 1).clip(0)
     nearer = np.where(np.abs(lit_h[before] - row_h) < np.abs(lit_h[after] - row_h), before, after)
@@ -98,6 +96,7 @@ def plane_light(light, tilt_deg, facing_deg, albedo):
     diffuse, beam = light["diffuse"], light["beam_normal"]
     zenith = np.arccos(np.clip(up, 0, 1))
     altitude_deg = 90 - np.degrees(zenith)
+    # Kasten and Young 1989; Young 1994, which the page names, lies within 0.6 % of it.
     mass = 1 / (np.maximum(up, 0) + 0.50572 * (altitude_deg + 6.07995) ** -1.6364)
     lit = diffuse > 0
     z3 = 1.041 * zenith**3

@@ -72,10 +72,9 @@ class Heater:
         if self.cylinder_m3 is None:
             return volume_m3 * WATER_J_M3K * max(self.delivery_k - water_k, 0.0)
         capacity = self.cylinder_m3 * WATER_J_M3K
-        self.t -= self.loss_w_k * (self.t - self.room_k) * 60 / capacity
-        if volume_m3 > 0:
-            stays = np.exp(-volume_m3 / self.cylinder_m3)
-            self.t = self.t * stays + water_k * (1 - stays)
-        given = max(self.delivery_k - self.t, 0.0) * capacity
-        self.t = max(self.t, self.delivery_k)
-        return given
+        stays = np.exp(-volume_m3 / self.cylinder_m3)
+        mixed_k = self.t * stays + water_k * (1 - stays)
+        lifted_k = max(mixed_k, self.delivery_k)
+        cooled_k = lifted_k - self.loss_w_k * (lifted_k - self.room_k) * 60 / capacity
+        self.t = max(cooled_k, self.delivery_k)
+        return capacity * (lifted_k - mixed_k + self.t - cooled_k)

@@ -19,93 +19,6 @@ STEPS = 4  # in a minute with the pump running
 RUN_IN_H = 12 * 24
 
 
-def read(given):
-    """All stations' figures from the design file and the assumed values."""
-    panel = read_panel(given)
-    pipes = {}
-    for name in ("return", "flow"):
-        where = f"circuit.{name}-pipe"
-        pipes[name] = given.tube(where) | {
-            "length_m": given(where + ".length"), "lagging_m": given(where + ".lagging"),
-            "lagging_w_mk": given(where + ".lagging-conductivity"), "outdoor_share": given(where + ".outdoor-share"),
-            "figure": given(where + ".fittings-k", 0.0),
-        }
-    pipes["return"]["figure"] += given("circuit.check-valve-k")
-    volume, depth = given("store.volume"), given("store.water-depth")
-    tank = {
-        "volume_m3": volume, "depth_m": depth, "area_m2": volume / depth, "layers": int(given("store.layers")),
-        "perimeter_m": given("store.perimeter"), "inlet_m": given("store.inlet-height"),
-        "outlet_m": given("store.outlet-height"), "entrainment": given("store.entrainment"),
-        "wall": given.layers("store.wall"), "base": given.layers("store.base"), "lid": given.layers("store.lid"),
-    }
-    coil = given.tube("store.coil") | {
-        "length_m": given("store.coil.length"), "turn_m": given("store.coil.turn-diameter"),
-        "bottom_m": given("store.coil.bottom-height"), "top_m": given("store.coil.top-height"),
-    }
-    if given.raw("circuit.share-by-volume"):
-        share = circuit.mass_share(given("circuit.share-by-volume"))
-    else:
-        share = given("circuit.share-by-mass")
-    return {
-        "panel": panel, "return_pipe": pipes["return"], "flow_pipe": pipes["flow"], "tank": tank, "coil": coil,
-        "glycol": share, "tilt_deg": given("sun.tilt"),
-        "pump": [(files.quantity(p["flow"]), files.quantity(p["head"])) for p in given.raw("circuit.pump.curve")],
-        "probe_layer": int(given("control.store-probe-height") / (depth / tank["layers"])),
-    }
-
-
-def read_panel(given):
-    if given.raw("panel.kind") == "bought":
-        where = "panel.certificate."
-        angles = [(0.0, 1.0)] + [
-            (files.quantity(m["angle"]), m["share"]) for m in given.raw(where + "modifier")] + [(90.0, 0.0)]
-        modifier = tuple(np.array(angles).T)
-        diffuse = panel_page.diffuse_modifier(*modifier)
-        # Stated for hemispherical light: ISO 9806 reports it with 15 % of it diffuse.
-        return {
-            "kind": "bought", "area_m2": given(where + "area"), "a1": given(where + "a1"), "a2": given(where + "a2"),
-            "eta0_beam": given(where + "eta0") / (0.85 + 0.15 * diffuse), "modifier": modifier,
-            "diffuse_modifier": diffuse, "capacity_j_k": given(where + "capacity") * given(where + "area"),
-            "port_m": given(where + "port"), "test_drop_pa": given(where + "drop"),
-            "test_flow_m3_s": given(where + "drop-flow"), "box": None,
-        }
-    tube = given.tube("panel.tubes")
-    length, width = given("panel.sheet.length"), given("panel.sheet.width")
-    pattern = given.raw("panel.tubes.pattern")
-    panel = {
-        "kind": "sheet", "pattern": pattern, "length_m": length, "width_m": width, "area_m2": length * width,
-        "gap_m": given("panel.gap"), "absorptance": given("panel.sheet.absorptance"),
-        "emittance": given("panel.sheet.emittance"), "sheet_m": given("panel.sheet.thickness"),
-        "sheet_k_w_mk": given("panel.sheet.conductivity"),
-        "sheet_j_m3k": given("panel.sheet.density") * given("panel.sheet.heat-capacity"),
-        "tube": tube, "spacing_m": given("panel.tubes.spacing"), "bond_w_mk": given("panel.tubes.bond"),
-        "legs": int(given("panel.tubes.risers" if pattern == "harp" else "panel.tubes.legs")),
-        "leg_m": given("panel.tubes.riser-length" if pattern == "harp" else "panel.tubes.leg-length"),
-        "back": given.layers("panel.back"), "air_changes_1_h": given("panel.box.air-changes"),
-        "cover": {
-            "thickness_m": given("panel.cover.thickness"), "index": given("panel.cover.index"),
-            "extinction_1_m": given("panel.cover.extinction"), "emittance": given("panel.cover.emittance"),
-            "longwave": given("panel.cover.longwave"), "resistance_m2k_w": given("panel.cover.resistance"),
-            "dirt": given("panel.cover.dirt"),
-            "capacity_j_m3k": given("panel.cover.density") * given("panel.cover.heat-capacity"),
-        },
-        "edge": {
-            "thickness_m": given("panel.edge.thickness"), "k10_w_mk": given("panel.edge.conductivity"),
-            "growth_1_k": given("panel.edge.conductivity-growth"), "area_m2": given("panel.edge.area"),
-            "capacity_j_m3k": given("panel.edge.density") * given("panel.edge.heat-capacity"),
-        },
-        "box": {
-            "rise_m": given("panel.box.wall-height"), "gap_m": given("panel.box.rim-gap"),
-            "width_m": width, "length_m": length,
-        },
-    }
-    panel["tubes_in_panel"] = [(tube, panel["legs"] * panel["leg_m"])]
-    if pattern == "harp":
-        panel["header"] = given.tube("panel.tubes.header")
-        panel["tubes_in_panel"].append((panel["header"], 2 * (panel["legs"] - 1) * panel["spacing_m"]))
-    return panel
-
-
 class Plant:
     """What the march needs by the circuit's temperature: capacity rate, shares closed, coil."""
 
@@ -127,7 +40,8 @@ class Plant:
                 inside = circuit.film(
                     flow / (panel["legs"] if harp else 1), fluid, bore, circuit.nusselt_tube, bore / tube_m)
             films.append(circuit.film(
-                flow, fluid, coil["bore_m"], circuit.nusselt_helix, coil["bore_m"] / coil["turn_m"]))
+                flow, fluid, coil["bore_m"], circuit.nusselt_helix, coil["bore_m"] / coil["turn_m"],
+                coil["bore_m"] / coil["length_m"]))
             self.rate_w_k.append(float(rate))
             self.closes.append(float(panel_page.closing(panel, usual, rate, inside)))
         self.coil = store_page.CoilTable(coil, lambda c: np.interp(c, self.CIRCUIT_C, films))
@@ -326,7 +240,7 @@ def circuit_k(loop):
 
 def year(given):
     """The annual figures of a build and its twin, kWh; the plane's irradiation a square metre."""
-    build = read(given)
+    build = files.read(given)
     forcing = Forcing(given, build)
     plant = Plant(build)
     own = march(given, build, plant, forcing, True)
