@@ -10,8 +10,17 @@ use crate::value::in_units;
 pub enum Origin {
     /// The design file says so.
     Written,
-    /// The file says nothing, or says a word that stands for a figure.
+    /// The file says nothing.
     Assumed {
+        /// Where the figure comes from.
+        source: String,
+        /// How far that is to be trusted.
+        certainty: String,
+    },
+    /// The file says a word that stands for a figure.
+    Said {
+        /// The word.
+        word: String,
         /// Where the figure comes from.
         source: String,
         /// How far that is to be trusted.
@@ -53,6 +62,9 @@ impl Origin {
         match self {
             Origin::Written => "written in the design file".to_owned(),
             Origin::Assumed { source, certainty } => format!("assumed: {source} ({certainty})"),
+            Origin::Said { word, source, certainty } => {
+                format!("assumed: what \"{word}\" stands for: {source} ({certainty})")
+            }
             Origin::Catalogue { material, source, certainty, .. } => {
                 format!("catalogue, {material}: {source} ({certainty})")
             }

@@ -292,8 +292,9 @@ fn worded(parameter: &Parameter, raw: &Raw, kind: Kind) -> Result<Read, Fault> {
             let si = quantity(parameter, &Raw::Text(word.value.to_owned()), kind)?;
             let origin = match word.certainty {
                 "exact" => Origin::Written,
-                certainty => Origin::Assumed {
-                    source: format!("what \"{}\" stands for: {}", word.word, word.source),
+                certainty => Origin::Said {
+                    word: word.word.to_owned(),
+                    source: word.source.to_owned(),
                     certainty: certainty.to_owned(),
                 },
             };

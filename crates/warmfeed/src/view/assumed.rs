@@ -28,6 +28,9 @@ pub fn assumed(origins: &Origins, paper: Paper) -> String {
                 continue;
             }
             Origin::Assumed { source, certainty } => format!("{source} ({certainty})"),
+            Origin::Said { word, source, certainty } => {
+                format!("what \"{word}\" stands for: {source} ({certainty})")
+            }
             origin @ Origin::Unknown { .. } => origin.sentence_in(place, paper.units),
         };
         assumed += 1;

@@ -3,6 +3,7 @@
 mod air;
 mod days;
 mod hours;
+mod other_years;
 mod transitions;
 mod winds;
 
@@ -14,9 +15,8 @@ use crate::climate::{DesignExtremes, HOURS_PER_YEAR, MONTH_STARTS_DAY, Stamp};
 use crate::{Angle, Climate};
 
 pub use days::month_of_clearness;
-pub use hours::{DaySky, hours_of_clearness};
-
-use hours::HourAbove;
+pub use hours::{DaySky, HourAbove, hours_of_clearness};
+pub use other_years::{Departure, departure, other_year, years_of};
 
 /// Days in the year.
 const DAYS: usize = HOURS_PER_YEAR / 24;
@@ -196,6 +196,7 @@ enum Stream {
     Hours = 0x20_0000,
     Air = 0x30_0000,
     Wind = 0x40_0000,
+    Years = 0x50_0000,
 }
 
 impl Stream {

@@ -1,0 +1,175 @@
+//! A design that is changed and computed again and again.
+
+use design::{Design, Edit, EditValue, Weather, Written, read_design};
+use physics::panel::Passage;
+use physics::sun::made::made_year;
+use physics::{Build, Climate};
+use year::{Forcing, Plant, Recorder, Upset, YearResult, march};
+
+use crate::AdviceError;
+
+/// A design file's text with its weather, from which changed builds are made.
+#[derive(Clone, Debug)]
+pub struct Subject {
+    written: Written,
+    /// The design as it stands.
+    pub design: Design,
+    /// Its weather as it stands.
+    pub climate: Climate,
+    /// Its build as it stands.
+    pub build: Build,
+    /// Even bond over the written one, where stretches were evened.
+    evened_share: Option<f64>,
+}
+
+/// One computed year.
+pub struct OneYear {
+    /// The build it was computed for.
+    pub build: Build,
+    /// What was imposed on it.
+    pub forcing: Forcing,
+    /// What it came to.
+    pub result: YearResult,
+}
+
+impl OneYear {
+    /// Heat spared \[kWh\].
+    pub fn spared_kwh(&self) -> f64 {
+        self.result.spared_heat_j() / year::ledger::KWH_J
+    }
+}
+
+impl Subject {
+    /// A design as it was read, at its climate.
+    ///
+    /// `even_bond_w_m_k`: the bond that stands for stretches \[W/(m K)\]; `None` where there are none.
+    pub fn new(
+        written: Written,
+        design: Design,
+        climate: Climate,
+        even_bond_w_m_k: Option<f64>,
+    ) -> Subject {
+        let build = design.at(&climate, &written.file).build;
+        let bond_w_m_k = build
+            .panel
+            .panels
+            .first()
+            .and_then(|panel| panel.built())
+            .and_then(|built| built.tubes().map(|tubes| tubes.bond_w_m_k));
+        let evened_share = even_bond_w_m_k.zip(bond_w_m_k).map(|(even, bond)| even / bond);
+        let mut subject = Subject { written, design, climate, build, evened_share };
+        subject.build = subject.evened(subject.build.clone());
+        subject
+    }
+
+    /// The build with some values of the design changed.
+    ///
+    /// # Errors
+    /// A place that cannot be reached; a design that the reader refuses.
+    pub fn changed(&self, edits: &[Edit]) -> Result<Build, AdviceError> {
+        let written = self.written.edited(edits)?;
+        let reading = read_design(&written.file, written.text.as_bytes());
+        let Some(design) = reading.design else {
+            let says = reading
+                .problems
+                .iter()
+                .find(|problem| problem.is_fault())
+                .map_or_else(String::new, |problem| problem.says.clone());
+            return Err(AdviceError::NoBuild { change: words(edits), says });
+        };
+        Ok(self.evened(design.at(&self.climate, &written.file).build))
+    }
+
+    /// Stretches have one even bond: that of the design as it stands, changed with the written one.
+    fn evened(&self, mut build: Build) -> Build {
+        let Some(share) = self.evened_share else { return build };
+        for panel in &mut build.panel.panels {
+            if let Some(built) = panel.built_mut()
+                && let Passage::Tubes(tubes) = &mut built.passage
+            {
+                tubes.bond_w_m_k *= share;
+                tubes.stretches.clear();
+            }
+        }
+        build
+    }
+
+    /// The climate with another seed, where it is made from monthly means; as it stands elsewhere.
+    ///
+    /// # Errors
+    /// Months of which no year can be made.
+    pub(crate) fn monthly(&self) -> Option<&design::MadeWeather> {
+        match &self.design.weather {
+            Weather::Made(made) => Some(made),
+            Weather::File(_) => None,
+        }
+    }
+
+    /// A climate made from changed months.
+    pub(crate) fn made(
+        &self,
+        months: &physics::sun::made::Months,
+        seed: u32,
+    ) -> Result<Climate, AdviceError> {
+        Ok(made_year(months, seed)?)
+    }
+
+    /// The year as it stands.
+    ///
+    /// # Errors
+    /// A year that cannot be computed.
+    pub fn year(&self) -> Result<OneYear, AdviceError> {
+        year_of(self.build.clone(), Forcing::of(&self.build, &self.climate)?)
+    }
+
+    /// The year of a changed build in the same weather; `base` is that of the build as it stands.
+    ///
+    /// # Errors
+    /// A year that cannot be computed.
+    pub fn year_beside(&self, base: &OneYear, build: Build) -> Result<OneYear, AdviceError> {
+        let forcing = base.forcing.again(&base.build, &build, &self.climate)?;
+        if !has_the_same_twin(&build, &forcing, base) {
+            return year_of(build, forcing);
+        }
+        let plant = Plant::compile(&build)?;
+        let (ledger, events) = march(&plant, &forcing, &Upset::none(), &mut Recorder::none())?;
+        let result = YearResult { build: ledger, twin: base.result.twin.clone(), events };
+        Ok(OneYear { build, forcing, result })
+    }
+
+    /// The year of the build as it stands in other weather.
+    ///
+    /// # Errors
+    /// A year that cannot be computed.
+    pub fn year_in(&self, build: &Build, climate: &Climate) -> Result<OneYear, AdviceError> {
+        year_of(build.clone(), Forcing::of(build, climate)?)
+    }
+}
+
+/// True where the house without a panel is the same: cistern, loft, water and draws are.
+fn has_the_same_twin(build: &Build, forcing: &Forcing, base: &OneYear) -> bool {
+    build.store == base.build.store
+        && build.tap == base.build.tap
+        && forcing.hours.iter().zip(&base.forcing.hours).all(|(now, was)| {
+            (now.loft_k, now.mains_k, now.dew_point_k) == (was.loft_k, was.mains_k, was.dew_point_k)
+        })
+}
+
+fn year_of(build: Build, forcing: Forcing) -> Result<OneYear, AdviceError> {
+    let result = year::run(&build, &forcing, &Upset::none(), &mut Recorder::none())?;
+    Ok(OneYear { build, forcing, result })
+}
+
+/// Edits in words: `panel.gap 30 mm`.
+fn words(edits: &[Edit]) -> String {
+    let all: Vec<String> = edits
+        .iter()
+        .map(|edit| match &edit.value {
+            EditValue::Text(text) => format!("{} {text}", edit.place),
+            EditValue::Number(number) => format!("{} {number}", edit.place),
+            EditValue::Whole(whole) => format!("{} {whole}", edit.place),
+            EditValue::Remove => format!("no {}", edit.place),
+        })
+        .collect();
+    all.join(" and ")
+}
