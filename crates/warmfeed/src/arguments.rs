@@ -91,6 +91,21 @@ pub struct Year {
     /// Units for reading; JSON and CSV keep the units in their keys, sources keep their own
     #[arg(long, value_enum, default_value = "metric")]
     pub units: UnitsWord,
+    /// Tell what one practical step of each value would be worth in a year
+    #[arg(long)]
+    pub next: bool,
+    /// Compare with another build in the same years and with the same unknowns
+    #[arg(long, value_name = "BUILD")]
+    pub beside: Option<PathBuf>,
+    /// Leave the bands out: one year and no more, which is quicker
+    #[arg(long)]
+    pub no_band: bool,
+    /// Draw so many whole years for the bands, everything unknown at once (16 to 10000), which is slower
+    #[arg(long, value_name = "YEARS", value_parser = clap::value_parser!(u32).range(16..=10_000), conflicts_with = "no_band")]
+    pub draws: Option<u32>,
+    /// Which years and cases are drawn for the bands: the same number, the same ones
+    #[arg(long, value_name = "NUMBER", default_value = "1")]
+    pub seed: u32,
     /// Write months.csv, hours.csv and pictures into this folder
     #[arg(long, value_name = "DIR")]
     pub out: Option<PathBuf>,

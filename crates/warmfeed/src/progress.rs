@@ -31,6 +31,13 @@ impl Progress {
     }
 }
 
+impl Progress {
+    /// Says how far a step is.
+    pub fn count(&self, words: &str, done: usize, all: usize) {
+        self.bar.set_message(format!("{words}: {done} of {all}"));
+    }
+}
+
 impl Drop for Progress {
     fn drop(&mut self) {
         self.bar.finish_and_clear();

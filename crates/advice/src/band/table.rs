@@ -47,6 +47,11 @@ enum Case {
 }
 
 impl Table {
+    /// Years computed for it beside the one as it stands.
+    pub fn years(&self) -> usize {
+        self.rows.iter().map(|row| row.nodes.len()).sum::<usize>() + self.weather.len()
+    }
+
     /// Computes a table: one year as it stands, two for each unknown, one for each other year.
     ///
     /// `base`: the year as it stands.

@@ -6,9 +6,9 @@ pub(super) fn measure(path: &str) -> Option<&'static str> {
 }
 
 /// All common practice; the tools are a tape, a thermometer, a stopwatch, a bucket and a meter.
-const MEASURES: [(&str, &str); 22] = [
-    ("tap drawn", "a water meter, or a bucket at the taps, through a fortnight"),
-    ("tap cold", "a thermometer in the cold jet, once a month"),
+const MEASURES: [(&str, &str); 24] = [
+    ("the water drawn", "a water meter, or a bucket at the taps, through a fortnight"),
+    ("the cold water", "a thermometer in the cold jet, once a month"),
     ("tap.delivery", "a thermometer in the hot jet"),
     ("tap.heater.loss", "the heater's electricity or gas over a day on which nothing is drawn"),
     ("panel.tubes.bond", "the sheet's temperature beside a tube and between two, in full sun"),
@@ -19,14 +19,16 @@ const MEASURES: [(&str, &str); 22] = [
     ("panel.cover.longwave", "a dry-heat trial under this pane and under glass"),
     ("panel.cover.dirt", "a light meter under the pane before and after washing it"),
     ("panel.certificate", "a ground trial against the certificate's curve"),
+    ("the back's fit", "a dry-heat trial in full sun"),
     ("panel.back", "a dry-heat trial in full sun"),
+    ("store.coil", "thermometers on both ends of the coil, and the flow by bucket"),
     ("store.wall", "the warm cistern left a night, thermometer and clock"),
     ("store.lid-gap", "a tape round the lid"),
-    ("store jacket", "the warm cistern left a night, thermometer and clock"),
+    ("the cistern's jacket", "the warm cistern left a night, thermometer and clock"),
     ("store.entrainment", "two thermometers, high and low in the cistern, while a bath is drawn"),
     ("store.loft", "a thermometer in the loft, morning and afternoon, summer and winter"),
-    ("store.coil", "thermometers on both ends of the coil, and the flow by bucket"),
-    ("circuit lagging", "thermometers on both ends of the hot pipe, and the flow by bucket"),
+    ("the coil's films", "thermometers on both ends of the coil, and the flow by bucket"),
+    ("the pipes' lagging", "thermometers on both ends of the hot pipe, and the flow by bucket"),
     ("circuit", "the flow by bucket and stopwatch"),
     ("control", "both probes in one glass of water"),
 ];

@@ -64,7 +64,7 @@ const FACTORS: [Factor; 7] = [
         source: "judgement: half way to the next answer on either side",
     },
     Factor {
-        name: "store jacket",
+        name: "the cistern's jacket",
         places: &["store.wall[0].thickness", "store.lid[0].thickness", "store.base[0].thickness"],
         maker: Maker::Workmanship,
         low: 0.55,
@@ -72,7 +72,7 @@ const FACTORS: [Factor; 7] = [
         source: "stores in use lose up to twice what their layers say: gaps, pipes, fittings (common practice)",
     },
     Factor {
-        name: "circuit lagging",
+        name: "the pipes' lagging",
         places: &["circuit.flow-pipe.lagging", "circuit.return-pipe.lagging"],
         maker: Maker::Workmanship,
         low: 0.6,
@@ -80,7 +80,7 @@ const FACTORS: [Factor; 7] = [
         source: "bare fittings and brackets cost up to a third more (common practice)",
     },
     Factor {
-        name: "panel.back rim",
+        name: "the back's fit",
         places: &["panel.back[0].thickness"],
         maker: Maker::Workmanship,
         low: 0.8,
@@ -88,7 +88,7 @@ const FACTORS: [Factor; 7] = [
         source: "judgement: compressed wool, wood across it",
     },
     Factor {
-        name: "store.coil film",
+        name: "the coil's films",
         places: &["store.coil.length"],
         maker: Maker::Relations,
         low: 0.85,
@@ -220,17 +220,17 @@ fn household(subject: &Subject) -> Vec<Unknown> {
     };
     let mut all = vec![
         Unknown {
-            place: "tap drawn".to_owned(),
+            place: "the water drawn".to_owned(),
             maker: Maker::Draws,
-            measure: measure("tap drawn"),
+            measure: measure("the water drawn"),
             source: source.to_owned(),
             reach: Reach::Figure { low, middle: 1.0, high },
             lever: Lever::Drawn,
         },
         Unknown {
-            place: "tap cold".to_owned(),
+            place: "the cold water".to_owned(),
             maker: Maker::Draws,
-            measure: measure("tap cold"),
+            measure: measure("the cold water"),
             source: "tables and rules for cold water part by 2 K and more (three compared)"
                 .to_owned(),
             reach: Reach::Figure { low: -2.0, middle: 0.0, high: 2.0 },

@@ -4,4 +4,5 @@
 #![allow(clippy::print_stdout)]
 
 mod bands;
+mod next_steps;
 mod samples;

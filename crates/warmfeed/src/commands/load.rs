@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use design::problem::{Problem, Severity, Span};
 use design::quantity::{Kind, Units, show};
 use design::weather::read_weather;
-use design::{Design, Origins, Weather};
+use design::{Design, Origins, Weather, Written};
 use physics::sun::made::made_year;
 use physics::{Build, Climate};
 
@@ -14,6 +14,8 @@ use crate::{files, print, seams, view};
 
 /// A build ready to be computed, and all that was said of its files.
 pub struct Loaded {
+    /// The design file's text and syntax.
+    pub written: Written,
     /// The design as read.
     pub design: Design,
     /// The build at its climate, one even bond in the place of each panel's stretches.
@@ -93,7 +95,7 @@ pub fn load(path: &Path, source: &dyn Source) -> Result<Loaded, Said> {
     let reading = design::read_design(&name, &bytes);
     said.problems.extend(reading.problems);
     said.design_text = String::from_utf8(bytes).ok();
-    let Some(design) = reading.design else { return Err(said) };
+    let (Some(written), Some(design)) = (reading.written, reading.design) else { return Err(said) };
     let Some(climate) = climate_of(&design, path, source, &mut said) else { return Err(said) };
     let sited = design.at(&climate, &name);
     said.problems.extend(sited.problems);
@@ -112,7 +114,16 @@ pub fn load(path: &Path, source: &dyn Source) -> Result<Loaded, Said> {
             return Err(said);
         }
     };
-    Ok(Loaded { design, build, drawn, even_bond_w_m_k, origins: sited.origins, climate, said })
+    Ok(Loaded {
+        written,
+        design,
+        build,
+        drawn,
+        even_bond_w_m_k,
+        origins: sited.origins,
+        climate,
+        said,
+    })
 }
 
 /// A design's weather: its file's, or made from its monthly means. None where it was told why not.

@@ -8,6 +8,7 @@ mod plate;
 mod schema;
 mod series;
 mod sum;
+mod sure;
 mod year;
 
 pub use load::{Loaded, Source};

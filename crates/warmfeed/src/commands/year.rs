@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use advice::OneYear;
 use anyhow::Result;
 use design::Weather;
 use design::problem::{Problem, Severity, Span};
@@ -12,6 +13,7 @@ use year::{Forcing, Plant, Recorder, Upset, YearResult, march, spared_heat_j};
 use super::check::assumed;
 use super::load::{Disk, Loaded, Source, load};
 use super::series::{self, Wanted};
+use super::sure::{Asked, Sure, sure};
 use super::{DONE, WRONG_INPUT, failed_json, json, not_completed};
 use crate::arguments::Year;
 use crate::pictures::{YearShown, year_pictures};
@@ -30,6 +32,8 @@ struct Wish<'a> {
     units: Units,
     out: Option<&'a Path>,
     wanted: Wanted,
+    asked: Asked<'a>,
+    source: &'a dyn Source,
 }
 
 /// Runs it.
@@ -39,19 +43,28 @@ pub fn run(asked: &Year) -> i32 {
         units: asked.units.into(),
         out: asked.out.as_deref(),
         wanted: Wanted::of(asked),
+        asked: Asked::of(asked),
+        source: &Disk,
     };
-    one_year(&asked.build, &Disk, &wish)
+    one_year(&asked.build, &wish)
 }
 
 /// Runs it on the sample job book's first build.
 pub fn run_sample() -> i32 {
     print::talk("The first build of the sample job book. Your own: `warmfeed new my-panel`.\n");
-    let wish = Wish { as_json: false, units: Units::Metric, out: None, wanted: Wanted::nothing() };
-    one_year(Path::new(FIRST_BUILD), &JobBook, &wish)
+    let wish = Wish {
+        as_json: false,
+        units: Units::Metric,
+        out: None,
+        wanted: Wanted::nothing(),
+        asked: Asked::bands(),
+        source: &JobBook,
+    };
+    one_year(Path::new(FIRST_BUILD), &wish)
 }
 
-fn one_year(path: &Path, source: &dyn Source, wish: &Wish) -> i32 {
-    let loaded = match load(path, source) {
+fn one_year(path: &Path, wish: &Wish) -> i32 {
+    let loaded = match load(path, wish.source) {
         Ok(loaded) => loaded,
         Err(said) => {
             said.tell();
@@ -63,19 +76,29 @@ fn one_year(path: &Path, source: &dyn Source, wish: &Wish) -> i32 {
         }
     };
     loaded.said.tell();
-    match computed(&loaded, wish) {
+    let beside = match wish.asked.beside.map(|path| load(path, wish.source)).transpose() {
+        Ok(beside) => beside,
+        Err(said) => {
+            said.tell();
+            if wish.as_json {
+                drop(print::out(&failed_json(&said.problems)));
+            }
+            return WRONG_INPUT;
+        }
+    };
+    match computed(&loaded, beside.as_ref(), wish) {
         Ok(()) => DONE,
         Err(error) => not_completed(&error, wish.as_json),
     }
 }
 
-fn computed(loaded: &Loaded, wish: &Wish) -> Result<()> {
+fn computed(loaded: &Loaded, beside: Option<&Loaded>, wish: &Wish) -> Result<()> {
     let paper = Paper::of(wish.units);
     if !wish.as_json {
         // At once, so that a slow machine does not look dead.
         print::page(&view::year_head(&loaded.design.title, &loaded.design.story, paper))?;
     }
-    let progress = Progress::of(5);
+    let progress = Progress::of(5 + wish.asked.parts());
     progress.step("light, air and draws");
     let forcing = Forcing::of(&loaded.build, &loaded.climate)?;
     interrupt::check()?;
@@ -92,7 +115,11 @@ fn computed(loaded: &Loaded, wish: &Wish) -> Result<()> {
     progress.step("the store fully mixed, and unmixed");
     let bracket = bracket(&loaded.build, &forcing, &result)?;
     interrupt::check()?;
-    let wire = year_wire(loaded, &forcing, &result, bracket, stagnation);
+    let base = OneYear { build: loaded.build.clone(), forcing, result };
+    let found = sure(&wish.asked, (loaded, beside), &base, &progress)?;
+    interrupt::check()?;
+    let OneYear { forcing, result, .. } = &base;
+    let wire = year_wire(loaded, &base, bracket, stagnation, found);
     let mut written = None;
     if let Some(folder) = wish.out {
         progress.step("writing");
@@ -100,8 +127,8 @@ fn computed(loaded: &Loaded, wish: &Wish) -> Result<()> {
         written = Some({
             let pictures = year_pictures(&YearShown {
                 loaded,
-                forcing: &forcing,
-                result: &result,
+                forcing,
+                result,
                 wire: &wire,
                 recorder: &recorder,
                 units: wish.units,
@@ -120,7 +147,7 @@ fn computed(loaded: &Loaded, wish: &Wish) -> Result<()> {
     print::page(&format!(
         "{}{}\n{}\n{}",
         stops.map(|stops| format!("{stops}\n")).unwrap_or_default(),
-        view::year(&wire, paper),
+        view::year(&wire, paper) + &view::sure(&wire, paper),
         view::assumed(&loaded.origins, paper),
         view::cautions(paper)
     ))
@@ -153,11 +180,12 @@ fn bracket(build: &Build, forcing: &Forcing, result: &YearResult) -> Result<Brac
 
 fn year_wire(
     loaded: &Loaded,
-    forcing: &Forcing,
-    result: &YearResult,
+    base: &OneYear,
     bracket: BracketWire,
     stagnation: Option<StagnationWire>,
+    found: Sure,
 ) -> YearWire {
+    let OneYear { forcing, result, .. } = base;
     let climate = &loaded.climate;
     let whole_year = whole(result, forcing, &loaded.build);
     let (circuit, doubt) = looked_over(loaded, &whole_year);
@@ -184,6 +212,10 @@ fn year_wire(
         circuit,
         balance: result.balance().into(),
         bracket,
+        band: found.band,
+        bands: found.bands,
+        next: found.next,
+        beside: found.beside,
         events: result.events.iter().map(EventWire::from).collect(),
         assumed: assumed(&loaded.origins),
         problems: loaded.said.problems.iter().chain(&doubt).map(ProblemWire::from).collect(),

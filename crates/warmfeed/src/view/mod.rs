@@ -8,6 +8,7 @@ mod plate;
 mod problems;
 mod rulers;
 mod sum;
+mod sure;
 mod table;
 mod text;
 mod year;
@@ -19,6 +20,7 @@ pub use cautions::{cautions, short_caution};
 pub use panel::{panel, stops};
 pub use problems::problems;
 pub use sum::{sum, sum_help, sums_list};
+pub use sure::sure;
 pub use year::{year, year_head};
 
 /// What a page is written on: whose units, and how many columns.

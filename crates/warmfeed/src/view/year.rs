@@ -7,6 +7,7 @@ use super::Paper;
 use super::cautions::scald;
 use super::circuit::circuit;
 use super::rulers::{Rulers, percent, whole};
+use super::sure::{headline_band, heat_range};
 use super::table::{Align, Table};
 use super::text::{broken, hanging};
 
@@ -33,7 +34,7 @@ pub fn year(wire: &YearWire, paper: Paper) -> String {
     text.push('\n');
     text.push_str(&months(wire, &rulers));
     text.push('\n');
-    text.push_str(&way_of_the_heat(&wire.year, &rulers));
+    text.push_str(&way_of_the_heat(wire, &rulers));
     text.push('\n');
     text.push_str(&extremes(wire, &rulers, paper));
     text.push('\n');
@@ -75,19 +76,18 @@ fn place(wire: &YearWire, paper: Paper) -> String {
 
 fn headline(wire: &YearWire, rulers: &Rulers, paper: Paper) -> String {
     let (year, bracket) = (&wire.year, &wire.bracket);
-    let mut sentences = vec![
-        format!(
-            "It spares the heater {} a year: {} of the {} it gives without a panel.",
-            rulers.heat_text(year.spared_heat_kwh),
-            percent(year.share),
-            rulers.heat_text(year.twin_topup_heat_kwh),
-        ),
-        format!(
-            "Were the store fully mixed it would be {}; were nothing mixed by falling cold, {}.",
-            rulers.heat_text(bracket.mixed_kwh),
-            rulers.heat_text(bracket.unmixed_kwh),
-        ),
-    ];
+    let mut sentences = vec![format!(
+        "It spares the heater {} a year: {} of the {} it gives without a panel.",
+        rulers.heat_text(year.spared_heat_kwh),
+        percent(year.share),
+        rulers.heat_text(year.twin_topup_heat_kwh),
+    )];
+    sentences.extend(wire.band.as_ref().map(|band| headline_band(band, rulers)));
+    sentences.push(format!(
+        "Were the store fully mixed it would be {}; were nothing mixed by falling cold, {}.",
+        rulers.heat_text(bracket.mixed_kwh),
+        rulers.heat_text(bracket.unmixed_kwh),
+    ));
     if bracket.mixed_kwh > bracket.unmixed_kwh {
         sentences.push(
             "Mixing helps here, as it does where the outlet lies low and what is warm stays above it."
@@ -156,37 +156,68 @@ fn month_row(name: &str, month: &MonthWire, rulers: &Rulers) -> Vec<String> {
 }
 
 /// The heat's path, station by station.
-fn way_of_the_heat(year: &MonthWire, rulers: &Rulers) -> String {
-    let mut table =
-        Table::new(&[("Station", Align::Left), (rulers.heat, Align::Right), ("", Align::Left)]);
-    let mut row = |station: &str, kwh: f64, words: &str| {
-        table.row(vec![station.to_owned(), whole(rulers.heat(kwh)), words.to_owned()]);
+fn way_of_the_heat(wire: &YearWire, rulers: &Rulers) -> String {
+    let year = &wire.year;
+    let mut columns = vec![("Station", Align::Left), (rulers.heat, Align::Right)];
+    if wire.bands.is_some() {
+        columns.push(("8 in 10 lie in", Align::Right));
+    }
+    columns.push(("", Align::Left));
+    let mut table = Table::new(&columns);
+    let mut row = |station: &str, kwh: f64, key: &str, words: &str| {
+        let mut cells = vec![station.to_owned(), whole(rulers.heat(kwh))];
+        if let Some(bands) = &wire.bands {
+            cells.push(bands.get(key).map_or_else(String::new, |band| heat_range(band, rulers)));
+        }
+        cells.push(words.to_owned());
+        table.row(cells);
     };
-    row("sun", year.plane_irradiation_kwh, "falls on the sheets");
-    row("panel", year.absorbed_kwh, "is taken up");
-    row("", year.panel_loss_kwh, "is lost by the panel to air, sky and house");
-    row("", year.panel_heat_kwh, "goes into the fluid");
-    row("circuit", year.circuit_loss_kwh, "is lost by the pipes");
-    row("", year.coil_heat_kwh, "passes through the coil");
-    row("store", year.store_loss_kwh, "is lost to the loft (below 0: the loft warms the store)");
-    row("", year.evaporation_kwh, "leaves as vapour at the lid");
-    row("", year.dumped_kwh, "is let go by the overheat discharge");
-    row("tap", year.tap_heat_kwh, "leaves the store with drawn water");
-    row("", year.twin_tap_heat_kwh, "would do so without a panel: the loft's own warmth");
+    row("sun", year.plane_irradiation_kwh, "plane_irradiation_kwh", "falls on the sheets");
+    row("panel", year.absorbed_kwh, "absorbed_kwh", "is taken up");
+    row("", year.panel_loss_kwh, "panel_loss_kwh", "is lost by the panel to air, sky and house");
+    row("", year.panel_heat_kwh, "panel_heat_kwh", "goes into the fluid");
+    row("circuit", year.circuit_loss_kwh, "circuit_loss_kwh", "is lost by the pipes");
+    row("", year.coil_heat_kwh, "coil_heat_kwh", "passes through the coil");
+    row(
+        "store",
+        year.store_loss_kwh,
+        "store_loss_kwh",
+        "is lost to the loft (below 0: the loft warms the store)",
+    );
+    row("", year.evaporation_kwh, "evaporation_kwh", "leaves as vapour at the lid");
+    row("", year.dumped_kwh, "dumped_kwh", "is let go by the overheat discharge");
+    row("tap", year.tap_heat_kwh, "tap_heat_kwh", "leaves the store with drawn water");
+    row(
+        "",
+        year.twin_tap_heat_kwh,
+        "twin_tap_heat_kwh",
+        "would do so without a panel: the loft's own warmth",
+    );
     if year.other_heat_kwh != 0.0 {
         row(
             "",
             year.other_heat_kwh,
+            "other_heat_kwh",
             "leaves it with what else the cistern feeds: it spares nothing",
         );
     }
-    row("", year.need_heat_kwh, "is wanted at the tap");
-    row("", year.topup_heat_kwh, "is given by the heater");
+    row("", year.need_heat_kwh, "need_heat_kwh", "is wanted at the tap");
+    row("", year.topup_heat_kwh, "topup_heat_kwh", "is given by the heater");
     if year.heater_loss_kwh > 0.0 {
-        row("", year.heater_loss_kwh, "of it is lost by the heater while it stands");
+        row(
+            "",
+            year.heater_loss_kwh,
+            "heater_loss_kwh",
+            "of it is lost by the heater while it stands",
+        );
     }
     if year.unmet_heat_kwh > 0.0 {
-        row("", year.unmet_heat_kwh, "it would not give, its water being too warm for it: unmet");
+        row(
+            "",
+            year.unmet_heat_kwh,
+            "unmet_heat_kwh",
+            "it would not give, its water being too warm for it: unmet",
+        );
     }
     table.text("")
 }

@@ -3,6 +3,7 @@
 //! These types are their own; they are filled from the core's types here and nowhere else. Units
 //! stand in the keys: kilowatt-hours, degrees Celsius, litres, hours.
 
+mod band;
 mod check;
 mod circuit;
 mod panel;
@@ -11,6 +12,7 @@ mod problem;
 mod sum;
 mod year;
 
+pub use band::{BandWire, BesideWire, NextWire, RangeWire, band, bands, figures};
 pub use check::{AssumedWire, CheckWire};
 pub use circuit::{CircuitWire, MovedBy, circuit};
 pub use panel::{

@@ -1,5 +1,7 @@
 //! A year as JSON.
 
+use std::collections::BTreeMap;
+
 use physics::store::Store;
 use physics::sun::Clouds;
 use physics::{Build, ZERO_CELSIUS_K};
@@ -8,6 +10,7 @@ use serde::Serialize;
 use year::ledger::KWH_J;
 use year::{Event, EventKind, Forcing, Tally, YearResult, share, spared_heat_j};
 
+use super::band::{BandWire, BesideWire, NextWire, RangeWire};
 use super::check::AssumedWire;
 use super::circuit::CircuitWire;
 use super::panel::StagnationWire;
@@ -34,6 +37,14 @@ pub struct YearWire {
     pub balance: BalanceWire,
     /// Spared heat were the store fully mixed, and were nothing in it to mix by falling cold.
     pub bracket: BracketWire,
+    /// The band of spared heat and who makes it; null where it was left out.
+    pub band: Option<BandWire>,
+    /// The bands of the year's figures, by the keys of `year`; null where they were left out.
+    pub bands: Option<BTreeMap<String, RangeWire>>,
+    /// What one step of each value is worth; null where it was not asked for.
+    pub next: Option<NextWire>,
+    /// Another build beside this one; null where none was named.
+    pub beside: Option<BesideWire>,
     /// What happened for the first time in the year.
     pub events: Vec<EventWire>,
     /// What was not written and therefore assumed.

@@ -37,7 +37,7 @@ impl Changed {
 
     /// Runs the year; returns the status and all that was said, the folder's own name left out.
     fn year(&self) -> (i32, String) {
-        let run = run(&["year", self.path().to_str().unwrap()]);
+        let run = run(&["year", self.path().to_str().unwrap(), "--no-band"]);
         let here = self.folder.path().to_str().unwrap().to_owned();
         (run.status, format!("{}{}", run.talk, run.out).replace(&here, "HERE"))
     }
@@ -156,7 +156,7 @@ fn unusual_builds_compute() {
     ] {
         let changed = Changed::new();
         changed.design(|text| text.replacen(from, to, 1));
-        let run = run(&["year", changed.path().to_str().unwrap(), "--json"]);
+        let run = run(&["year", changed.path().to_str().unwrap(), "--json", "--no-band"]);
         assert_eq!(run.status, 0, "{to}: {}", run.talk);
         let document: serde_json::Value = serde_json::from_str(&run.out).unwrap();
         assert!(document["balance"]["residual_share"].as_f64().unwrap() < 1e-9, "{to}");

@@ -11,7 +11,7 @@ fn year_with(end: &str) -> (Run, Value) {
     let text = text.replacen("weather = \"weather/", &weather, 1);
     let path = folder.path().join("build.toml");
     std::fs::write(&path, format!("{text}\n{end}\n")).unwrap();
-    let run = run(&["year", path.to_str().unwrap(), "--json"]);
+    let run = run(&["year", path.to_str().unwrap(), "--json", "--no-band"]);
     let document = serde_json::from_str(&run.out).expect("one JSON document");
     (run, document)
 }

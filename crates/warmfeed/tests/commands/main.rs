@@ -14,4 +14,5 @@ mod plate;
 mod program;
 mod series;
 mod sum;
+mod sure;
 mod words;

@@ -10,7 +10,7 @@ fn what_it_makes_can_be_computed() {
     let book = folder.path().join("book");
     let made = run(&["new", book.to_str().unwrap()]);
     assert_eq!(made.status, 0, "{}", made.talk);
-    let year = run(&["year", book.join("first-panel.toml").to_str().unwrap()]);
+    let year = run(&["year", book.join("first-panel.toml").to_str().unwrap(), "--no-band"]);
     assert_eq!(year.status, 0, "{}", year.talk);
     let file = folder.path().join("mine.toml");
     assert_eq!(run(&["new", file.to_str().unwrap()]).status, 0);

@@ -71,7 +71,7 @@ fn a_panel_is_drawn_as_far_as_it_is_known() {
 fn a_year_is_drawn_from_the_figures_it_tells() {
     let folder = tempfile::tempdir().unwrap();
     let out = folder.path().to_str().unwrap().to_owned();
-    let run = run(&["year", "pair-better-back.toml", "--json", "--out", &out]);
+    let run = run(&["year", "pair-better-back.toml", "--json", "--out", &out, "--no-band"]);
     assert_eq!(run.status, 0, "{}", run.talk);
     let mut names = written(folder.path());
     names.retain(|name| !name.ends_with(".csv"));

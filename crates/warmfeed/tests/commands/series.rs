@@ -11,6 +11,7 @@ fn months_hours_and_minutes_are_written() {
     let out = folder.path().join("out");
     let run = run(&[
         "year",
+        "--no-band",
         "first-panel.toml",
         "--out",
         out.to_str().unwrap(),
@@ -65,7 +66,7 @@ fn a_place_that_cannot_be_written_is_named() {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("file");
     std::fs::write(&file, "").unwrap();
-    let run = run(&["year", "first-panel.toml", "--out", file.to_str().unwrap()]);
+    let run = run(&["year", "first-panel.toml", "--out", file.to_str().unwrap(), "--no-band"]);
     assert_eq!(run.status, 3);
     assert!(run.talk.contains("file"), "{}", run.talk);
 }
@@ -96,7 +97,7 @@ fn an_interrupt_leaves_nothing_half_written() {
             std::fs::write(out.join(name), "earlier\n").unwrap();
         }
         let mut child = std::process::Command::new(env!("CARGO_BIN_EXE_warmfeed"))
-            .args(["year", "first-panel.toml", "--minutes", "sheet,flow", "--out"])
+            .args(["year", "--no-band", "first-panel.toml", "--minutes", "sheet,flow", "--out"])
             .arg(&out)
             .current_dir(crate::program::samples())
             .stdout(std::process::Stdio::null())
@@ -135,7 +136,8 @@ fn all_files_are_written_or_none() {
     let folder = tempfile::tempdir().unwrap();
     std::fs::write(folder.path().join("months.csv"), "earlier").unwrap();
     std::fs::create_dir(folder.path().join("hours.csv")).unwrap();
-    let run = run(&["year", "first-panel.toml", "--out", folder.path().to_str().unwrap()]);
+    let run =
+        run(&["year", "first-panel.toml", "--out", folder.path().to_str().unwrap(), "--no-band"]);
     assert_eq!(run.status, 3, "{}", run.talk);
     assert!(run.talk.contains("hours.csv"), "{}", run.talk);
     assert_eq!(std::fs::read_to_string(folder.path().join("months.csv")).unwrap(), "earlier");

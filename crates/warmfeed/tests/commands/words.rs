@@ -14,7 +14,7 @@ fn the_year_reads_like_this() {
     let metric = run(&["year", "first-panel.toml"]);
     let page = without_figures(&format!("{}----\n{}", metric.out, metric.talk));
     insta::assert_snapshot!("year_metric", page);
-    let us = run(&["year", "southern-harp.toml", "--units", "us"]);
+    let us = run(&["year", "southern-harp.toml", "--units", "us", "--no-band"]);
     insta::assert_snapshot!("year_us", without_figures(&us.out));
 }
 
@@ -36,9 +36,11 @@ fn help_reads_like_this() {
 /// Given any output, no word stands that calls a design safe.
 #[test]
 fn nothing_is_called_safe() {
-    for arguments in
-        [&["year", "first-panel.toml"][..], &["check", "first-panel.toml"], &["--help"]]
-    {
+    for arguments in [
+        &["year", "first-panel.toml", "--no-band"][..],
+        &["check", "first-panel.toml"],
+        &["--help"],
+    ] {
         let run = run(arguments);
         let words = format!("{} {}", run.out, run.talk).to_lowercase();
         let mut words = words.split(|letter: char| !letter.is_alphanumeric());
@@ -50,11 +52,11 @@ fn nothing_is_called_safe() {
 /// it is a part; given one without, there is no such row.
 #[test]
 fn a_cylinders_loss_stands_under_what_it_is_part_of() {
-    let page = run(&["year", "first-panel.toml"]).out;
+    let page = run(&["year", "first-panel.toml", "--no-band"]).out;
     let mut lines = page.lines().skip_while(|line| !line.ends_with("is given by the heater"));
     let next = lines.nth(1).expect("a row under it");
     assert!(next.ends_with("of it is lost by the heater while it stands"), "{next}");
-    let page = run(&["year", "thermostat-shed.toml"]).out;
+    let page = run(&["year", "thermostat-shed.toml", "--no-band"]).out;
     assert!(
         page.contains("is given by the heater") && !page.contains("lost by the heater"),
         "{page}"
@@ -73,7 +75,7 @@ fn us_units_hold_throughout() {
         words.windows(2).any(|two| figure(two[0]) && METRIC.contains(&two[1]))
     };
     for arguments in [
-        &["year", "southern-harp.toml", "--units", "us"][..],
+        &["year", "southern-harp.toml", "--units", "us", "--no-band"][..],
         &["check", "southern-harp.toml", "--units", "us"],
     ] {
         let out = run(arguments).out;
@@ -99,7 +101,7 @@ fn us_units_hold_throughout() {
 fn words_fold_to_the_terminal() {
     let output = crate::program::warmfeed()
         .env("COLUMNS", "60")
-        .args(["year", "first-panel.toml"])
+        .args(["year", "first-panel.toml", "--no-band"])
         .output()
         .expect("the program starts");
     let out = String::from_utf8(output.stdout).expect("text");
@@ -126,7 +128,7 @@ fn a_title_does_not_command_the_terminal() {
         1,
     );
     std::fs::write(&path, &text).unwrap();
-    let page = run(&["year", path.to_str().unwrap()]);
+    let page = run(&["year", path.to_str().unwrap(), "--no-band"]);
     assert_eq!(page.status, 0, "{}", page.talk);
     assert!(page.out.contains("[31m panel"), "{}", page.out);
     std::fs::write(&path, text.replacen("count = 1", "count = \"\\u001b[31m\"", 1)).unwrap();
@@ -153,7 +155,7 @@ fn cautions_stand_where_a_build_begins() {
 #[test]
 fn a_closed_pipe_is_no_error() {
     let mut child = std::process::Command::new(env!("CARGO_BIN_EXE_warmfeed"))
-        .args(["year", "first-panel.toml"])
+        .args(["year", "first-panel.toml", "--no-band"])
         .current_dir(crate::program::samples())
         .stdout(std::process::Stdio::piped())
         .stderr(std::process::Stdio::piped())

@@ -208,3 +208,95 @@ impl Months {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Angle;
+
+    /// Monthly means of a dull and of a bright place (UK average of SAP 2012; a desert at 33 N).
+    fn places() -> [Months; 2] {
+        let place = |latitude_deg: f64, w_m2: [f64; 12], air_c: [f64; 12]| Months {
+            origin: String::new(),
+            latitude: Angle::from_degrees(latitude_deg),
+            longitude: Angle::ZERO,
+            elevation_m: None,
+            daily_j_m2: w_m2.map(|w_m2| w_m2 * 86_400.0),
+            air_k: air_c.map(|air_c| air_c + crate::ZERO_CELSIUS_K),
+            swing_k: None,
+            wind_m_s: [4.0; 12],
+        };
+        [
+            place(
+                53.5,
+                [26., 54., 96., 150., 192., 200., 189., 157., 115., 66., 33., 21.],
+                [4.3, 4.9, 6.5, 8.9, 11.7, 14.6, 16.6, 16.4, 14.1, 10.6, 7.1, 4.2],
+            ),
+            place(
+                33.4,
+                [130., 168., 226., 288., 328., 342., 312., 288., 255., 200., 150., 122.],
+                [13., 15., 18., 22., 27., 32., 34., 34., 31., 24., 17., 12.],
+            ),
+        ]
+    }
+
+    /// Given 400 years of two places: a year's light spreads by 2 to 6 % of its mean in the dull place and by
+    /// 1 to 3 % in the bright one, less than in the dull one (Ineichen 2011: 30 stations, 10 to 30 years; from
+    /// memory), about the typical year's, within a quarter of that.
+    #[test]
+    fn years_spread_as_stations_found() {
+        let spreads = places().map(|months| {
+            let typical: f64 = months.daily_j_m2.iter().sum();
+            let shares: Vec<f64> = (0..400)
+                .map(|year| {
+                    let departed = months.departed(&departure(&months, year).unwrap());
+                    departed.daily_j_m2.iter().sum::<f64>() / typical - 1.0
+                })
+                .collect();
+            let mean = shares.iter().sum::<f64>() / 400.0;
+            let spread = (shares.iter().map(|x| (x - mean).powi(2)).sum::<f64>() / 400.0).sqrt();
+            assert!(mean.abs() < 0.25 * spread, "{mean} of {spread}");
+            spread
+        });
+        assert!((0.02..0.06).contains(&spreads[0]), "{spreads:?}");
+        assert!((0.01..0.03).contains(&spreads[1]), "{spreads:?}");
+        assert!(spreads[1] < spreads[0]);
+    }
+
+    /// Years that stand for a place come in the order of their light, as many as asked for, the same for the
+    /// same seed.
+    #[test]
+    fn years_stand_in_order() {
+        let [months, _] = places();
+        let years = years_of(&months, 24, 5).unwrap();
+        assert_eq!(years.len(), 24);
+        let light = |year: &Departure| months.departed(year).daily_j_m2.iter().sum::<f64>();
+        assert!(years.iter().map(light).is_sorted());
+        assert_eq!(years, years_of(&months, 24, 5).unwrap());
+    }
+
+    /// Given a made year bent to another: each month has the wanted light (0.5 %, what its low hours and its
+    /// brightest, which are not bent, leave) and the wanted air, to rounding; no hour is darker than nothing
+    /// or brighter than the sun; diffuse is no more than all.
+    #[test]
+    fn a_year_is_bent_to_the_wanted_months() {
+        for months in places() {
+            let climate = super::super::made_year(&months, 3).unwrap();
+            let departure = departure(&months, 11).unwrap();
+            let other = other_year(&climate, &departure).unwrap();
+            let (was, is) = (Months::of(&climate), Months::of(&other));
+            for month in 0..12 {
+                let share = is.daily_j_m2[month] / was.daily_j_m2[month];
+                let want = departure.light_share[month];
+                assert!((share - want).abs() < 0.005, "month {month}: {share} for {want}");
+                let warmer_k = is.air_k[month] - was.air_k[month];
+                assert!((warmer_k - departure.warmer_k[month]).abs() < 1e-9);
+            }
+            for hour in 0..HOURS_PER_YEAR {
+                let (global, diffuse) = (other.global_w_m2[hour], other.diffuse_w_m2[hour]);
+                assert!((0.0..1400.0).contains(&global) && diffuse <= global + 1e-9);
+                assert!((0.0..=1420.0).contains(&other.beam_normal_w_m2[hour]));
+            }
+        }
+    }
+}
