@@ -35,7 +35,7 @@ pub fn house() -> House {
 pub fn house_of(name: &str) -> House {
     let bytes = std::fs::read(samples().join(name)).expect("the sample build");
     let design = design::read_design(name, &bytes).design.expect("the sample reads");
-    let weather = design.weather.path.clone();
+    let weather = design.weather.name().to_owned();
     let bytes = std::fs::read(samples().join(&weather)).expect("its weather");
     let climate = design::weather::read_weather(&weather, &bytes).0.expect("its weather reads");
     let build = design.at(&climate, name).build;

@@ -142,7 +142,7 @@ pub fn figures(year: &MonthWire) -> Vec<(String, f64)> {
         .flatten()
         .filter_map(|(key, value)| Some((key.clone(), value.as_f64()?)))
         .collect();
-    all.sort_by(|one, other| (one.0 != FIRST).cmp(&(other.0 != FIRST)));
+    all.sort_by_key(|(key, _)| key != FIRST);
     all
 }
 
