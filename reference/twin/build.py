@@ -38,9 +38,10 @@ def quantity(text):
     return float(Fraction(number)) * UNITS[unit]
 
 
-def ask_program(program, command, design):
+def ask_program(program, command, design, *wishes):
     """One JSON document of the program."""
-    answer = subprocess.run([program, command, str(design), "--json"], capture_output=True, check=True)
+    asked = [program, command, str(design), *wishes, "--json"]
+    answer = subprocess.run(asked, capture_output=True, check=True)
     return json.loads(answer.stdout)
 
 

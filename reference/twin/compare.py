@@ -16,7 +16,7 @@ SMALL = 0.02     # a figure under this share of panel heat is held to ALLOWED of
 
 def ask_year(program, design):
     """The program's year; the one place that knows how it is called."""
-    return build.ask_program(program, "year", design)["year"]
+    return build.ask_program(program, "year", design, "--no-band")["year"]
 
 
 def compare(program, sample):

@@ -1,18 +1,19 @@
 //! The year, minute by minute.
 
+mod water;
+
 use std::ops::Range;
 
 use physics::ZERO_CELSIUS_K;
 use physics::climate::{HOURS_PER_YEAR, month_of_day};
 use physics::control::Memory;
-use physics::tap::Heater;
 
 use crate::decide::{
     Around, Flow, MINUTE_S, ProbeShares, decide_discharge, decide_pump, follow_probes,
 };
 use crate::drift::{DriftBench, drift_kg_s};
 use crate::forcing::Forcing;
-use crate::heater::{self, Drawn};
+use crate::heater;
 use crate::ledger::{Ledger, Stored, Tally};
 use crate::plant::{LEAST_FLOW_KG_S, Plant};
 use crate::recorder::{Channel, Recorder};
@@ -21,7 +22,7 @@ use crate::skip;
 use crate::state::{Flows, State};
 use crate::step_circuit::{Bench, Drive, run_step};
 use crate::step_idle::{idle_panels, idle_pipes};
-use crate::step_store::{self, PassScratch, pass_water};
+use crate::step_store::{self, PassScratch};
 use crate::upset::{Upset, UpsetKind};
 use crate::weather::Hour;
 use crate::{MINUTES_PER_YEAR, YearError};
@@ -232,7 +233,8 @@ impl<'a> March<'a> {
             let feeds = self.feeds_of(minute, &Upset::none());
             if drawn_m3 > 0.0 || !feeds.is_empty() {
                 self.settle_standing();
-                self.draw(drawn_m3);
+                let heat_j = self.draw(drawn_m3);
+                self.top_up(drawn_m3, heat_j);
                 self.feed(feeds, 1.0);
             }
             self.stood_s += MINUTE_S;
@@ -357,7 +359,7 @@ impl<'a> March<'a> {
     /// (Strang 1968).
     fn running_minute(&mut self, drive: Drive, did: &mut Minute) {
         self.settle_standing();
-        self.draw(0.5 * did.drawn_m3);
+        let first_j = self.draw(0.5 * did.drawn_m3);
         self.feed(did.feeds.clone(), 0.5);
         self.discharge(0.5 * did.discharged_m3);
         let before_k = self.state.store_mean_k();
@@ -375,9 +377,10 @@ impl<'a> March<'a> {
             self.tally.book_drift(flow_kg_s, flows.coil_heat_j, MINUTE_S);
         }
         self.cover_time(MINUTE_S, before_k);
+        let second_j = self.draw(0.5 * did.drawn_m3);
+        self.top_up(did.drawn_m3, first_j + second_j);
         self.state.cylinder_k =
             heater::stand(self.plant, MINUTE_S, self.state.cylinder_k, &mut self.tally);
-        self.draw(0.5 * did.drawn_m3);
         self.feed(did.feeds.clone(), 0.5);
         self.discharge(0.5 * did.discharged_m3);
         // Running backwards, the fluid comes in at the outlet.
@@ -390,7 +393,8 @@ impl<'a> March<'a> {
     fn resting_minute(&mut self, did: &Minute) {
         if did.drawn_m3 > 0.0 || did.discharged_m3 > 0.0 || !did.feeds.is_empty() {
             self.settle_standing();
-            self.draw(did.drawn_m3);
+            let heat_j = self.draw(did.drawn_m3);
+            self.top_up(did.drawn_m3, heat_j);
             self.feed(did.feeds.clone(), 1.0);
             self.discharge(did.discharged_m3);
         }
@@ -411,89 +415,6 @@ impl<'a> March<'a> {
         } else {
             &mut self.tally.resting
         }
-    }
-
-    /// Water drawn in a minute \[m3\].
-    fn draw_of(&mut self, minute: usize, upset: &Upset) -> f64 {
-        match self.forcing.draws.get(self.next_draw) {
-            Some(draw) if draw.minute as usize == minute => {
-                self.next_draw += 1;
-                if upset.any(minute, |kind| kind == UpsetKind::NoDraws) {
-                    0.0
-                } else {
-                    draw.volume_m3
-                }
-            }
-            _ => 0.0,
-        }
-    }
-
-    /// Places in the forcing's feeds of what is taken in a minute.
-    fn feeds_of(&mut self, minute: usize, upset: &Upset) -> Range<usize> {
-        let first = self.next_feed;
-        let feeds = &self.forcing.feeds;
-        while feeds.get(self.next_feed).is_some_and(|feed| feed.minute as usize == minute) {
-            self.next_feed += 1;
-        }
-        if first < self.next_feed && upset.any(minute, |kind| kind == UpsetKind::NoDraws) {
-            return 0..0;
-        }
-        first..self.next_feed
-    }
-
-    /// Draws water through the store and the heater.
-    fn draw(&mut self, volume_m3: f64) {
-        if volume_m3 <= 0.0 {
-            return;
-        }
-        let store = &self.plant.store;
-        let mains_k = self.hour.mains_k;
-        let share = match &self.plant.heater {
-            Heater::Instantaneous(inlet) => {
-                inlet.store_share(self.state.layer_k[store.outlet], mains_k)
-            }
-            Heater::Cylinder { .. } => 1.0,
-        };
-        let heat_j = self.pass(store.outlet, share * volume_m3);
-        self.tally.tap_heat_j += heat_j;
-        let inlet_k = mains_k + heat_j / (volume_m3 * store.volume_heat_j_m3_k);
-        let drawn = Drawn { volume_m3, inlet_k, mains_k };
-        self.state.cylinder_k =
-            heater::top_up(self.plant, &drawn, self.state.cylinder_k, &mut self.tally);
-    }
-
-    /// Lets hot water go from the top; cold refills.
-    fn discharge(&mut self, volume_m3: f64) {
-        if volume_m3 <= 0.0 {
-            return;
-        }
-        self.tally.dumped_j += self.pass(self.plant.store.layers - 1, volume_m3);
-        self.tally.dumped_m3 += volume_m3;
-    }
-
-    /// Gives a share of what a minute's feeds take: places in the forcing's feeds.
-    fn feed(&mut self, feeds: Range<usize>, share: f64) {
-        let forcing = self.forcing;
-        for feed in &forcing.feeds[feeds] {
-            let volume_m3 = share * feed.volume_m3;
-            self.tally.other_heat_j += self.pass(self.plant.store.feeds[feed.feed], volume_m3);
-            self.tally.other_m3 += volume_m3;
-        }
-    }
-
-    /// Lets water out of a layer and as much cold in; returns the heat carried out above it \[J\].
-    fn pass(&mut self, outlet: usize, volume_m3: f64) -> f64 {
-        if volume_m3 <= 0.0 {
-            return 0.0;
-        }
-        pass_water(
-            &self.plant.store,
-            outlet,
-            self.hour.mains_k,
-            volume_m3,
-            &mut self.state.layer_k,
-            &mut self.scratch,
-        )
     }
 
     /// Steps whatever has stood: pipes, store, heater.

@@ -20,7 +20,7 @@ fn the_page_tells_the_bracket_of_each_sample() {
         "gravity-lean-to",
     ];
     let rows = SAMPLES.map(|name| {
-        let year = document(&["year", &format!("{name}.toml"), "--json"], 0);
+        let year = document(&["year", &format!("{name}.toml"), "--no-band", "--json"], 0);
         let kwh = |part: &str, key: &str| year[part][key].as_f64().expect("a number");
         let spared = kwh("year", "spared_heat_kwh");
         let ends = [kwh("bracket", "mixed_kwh"), kwh("bracket", "unmixed_kwh")];
