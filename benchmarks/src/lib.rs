@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use advice::Subject;
 use physics::{Build, Climate};
 use year::Forcing;
 
@@ -41,6 +42,17 @@ pub fn house_of(name: &str) -> House {
     let build = design.at(&climate, name).build;
     let forcing = Forcing::of(&build, &climate).expect("the sample computes");
     House { build, climate, forcing, weather: (weather, bytes) }
+}
+
+/// A sample as bands and next steps take it.
+///
+/// # Panics
+/// As [`house`].
+pub fn subject_of(name: &str) -> Subject {
+    let bytes = std::fs::read(samples().join(name)).expect("the sample build");
+    let reading = design::read_design(name, &bytes);
+    let written = reading.written.expect("the sample is text");
+    Subject::new(written, reading.design.expect("the sample reads"), house_of(name).climate, None)
 }
 
 /// The folder of the sample job book.

@@ -13,7 +13,7 @@ const MAY_KNOW: [(&str, &[&str]); 9] = [
     ("trials", &["physics", "plate", "design", "year"]),
     ("sheets", &["physics", "plate", "design", "year", "advice", "trials"]),
     ("warmfeed", &["physics", "plate", "design", "year", "advice", "trials", "sheets"]),
-    ("benchmarks", &["physics", "plate", "design", "year"]),
+    ("benchmarks", &["physics", "plate", "design", "year", "advice"]),
 ];
 
 /// Tests may build their subject from a design file: the one arrow that tests alone may draw.
