@@ -58,7 +58,10 @@ fn place(wire: &YearWire, paper: Paper) -> String {
         side(climate.latitude_deg, 'N', 'S'),
         side(climate.longitude_deg, 'E', 'W')
     );
-    let source = format!("{}, {} rows of the year", climate.source, climate.kind);
+    let source = match climate.kind.as_str() {
+        "monthly" => climate.source.clone(),
+        _ => format!("{}, hourly rows of the year", climate.source),
+    };
     let clouds = match wire.clouds {
         CloudsWire::Smooth if by_weight(wire) => "the sun shines evenly through each hour",
         CloudsWire::Minutes if by_weight(wire) => "clouds drawn by lot pass minute by minute",
