@@ -2,7 +2,6 @@
 
 use design::{Design, Edit, EditValue, Weather, Written, read_design};
 use physics::panel::Passage;
-use physics::sun::made::made_year;
 use physics::{Build, Climate};
 use year::{Forcing, Plant, Recorder, Upset, YearResult, march};
 
@@ -94,24 +93,12 @@ impl Subject {
         build
     }
 
-    /// The climate with another seed, where it is made from monthly means; as it stands elsewhere.
-    ///
-    /// # Errors
-    /// Months of which no year can be made.
+    /// The monthly means its weather is made from; `None` where it is a file's.
     pub(crate) fn monthly(&self) -> Option<&design::MadeWeather> {
         match &self.design.weather {
             Weather::Made(made) => Some(made),
             Weather::File(_) => None,
         }
-    }
-
-    /// A climate made from changed months.
-    pub(crate) fn made(
-        &self,
-        months: &physics::sun::made::Months,
-        seed: u32,
-    ) -> Result<Climate, AdviceError> {
-        Ok(made_year(months, seed)?)
     }
 
     /// The year as it stands.

@@ -1,7 +1,7 @@
 //! Other years of the same place.
 
 use physics::Climate;
-use physics::sun::made::{Departure, Months, other_year, years_of};
+use physics::sun::made::{Departure, Months, made_year, other_year, years_of};
 
 use crate::{AdviceError, Subject};
 
@@ -50,7 +50,7 @@ impl WeatherYears {
                     .seed
                     .wrapping_add(self.seed.wrapping_mul(977))
                     .wrapping_add(1 + year as u32);
-                subject.made(&made.months.departed(departure), seed)
+                Ok(made_year(&made.months.departed(departure), seed)?)
             }
             None => Ok(other_year(&subject.climate, departure)?),
         }

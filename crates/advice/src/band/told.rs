@@ -49,7 +49,7 @@ impl Table {
     ///
     /// `seed`: which cases are drawn.
     pub fn told(&self, seed: u32) -> Told {
-        told(&[Together::of(self, None)], seed)
+        told(&Together::of(self, None), None, seed)
     }
 
     /// What this build has more than another: both are moved alike where they share an unknown, and have
@@ -57,19 +57,17 @@ impl Table {
     ///
     /// `seed`: which cases are drawn.
     pub fn told_against(&self, other: &Table, seed: u32) -> Told {
-        told(&[Together::of(self, Some(other)), Together::of(other, Some(self))], seed)
+        let there = Together::of(other, Some(self));
+        told(&Together::of(self, Some(other)), Some(&there), seed)
     }
 }
 
 /// What one table tells, or the first of two less the second.
-fn told(tables: &[Together], seed: u32) -> Told {
-    let [first, rest @ ..] = tables else {
-        unreachable!("one table or two");
-    };
+fn told(first: &Together, second: Option<&Together>, seed: u32) -> Told {
     let cases = Cases::of(first.rows(), seed);
     let less = |figure: usize, left_out: &dyn Fn(usize) -> bool| -> Vec<f64> {
         let mut all = first.figure(figure, &cases, left_out);
-        for other in rest {
+        if let Some(other) = second {
             let theirs = other.figure(figure, &cases, left_out);
             all.iter_mut().zip(theirs).for_each(|(case, other)| *case -= other);
         }
