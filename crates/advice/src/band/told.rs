@@ -73,8 +73,9 @@ fn told(first: &Together, second: Option<&Together>, seed: u32) -> Told {
         }
         all
     };
-    let bands: Vec<Band> =
-        (0..first.figures()).map(|figure| Band::of(less(figure, &|_| false))).collect();
+    // Two builds may have other figures (one without a pump has no runs); the first is always shared.
+    let figures = if second.is_some() { 1 } else { first.figures() };
+    let bands: Vec<Band> = (0..figures).map(|figure| Band::of(less(figure, &|_| false))).collect();
     let weather = first.rows();
     // Each row alone: all others stay at their middles.
     let alone = |row: usize| less(0, &|other| other != row);

@@ -96,8 +96,11 @@ pub fn sure(
     let subject = subject(loaded);
     let mut found = Sure::default();
     let keys: Vec<String> = figures(base).into_iter().map(|(key, _)| key).collect();
+    // Always the same figures: one that a changed build does not have (a run's length where the pump never
+    // runs) is nought there.
     let values = |year: &OneYear| -> Vec<f64> {
-        figures(year).into_iter().map(|(_, value)| value).collect()
+        let all: std::collections::BTreeMap<String, f64> = figures(year).into_iter().collect();
+        keys.iter().map(|key| all.get(key).copied().unwrap_or(0.0)).collect()
     };
     let mut table = None;
     let weather = WeatherYears::of(&subject, WEATHER_YEARS, asked.seed)?;
@@ -152,7 +155,9 @@ fn beside(
     let quiet = |_, _| go_on();
     let tolerance_kwh =
         tolerance(subject_here, base, &quiet)?.hypot(tolerance(&other, &year, &quiet)?);
-    let band = match table {
+    // In two climates no two years are the same.
+    let same_climate = other.climate == subject_here.climate;
+    let band = match table.filter(|_| same_climate) {
         None => None,
         Some(table) => {
             let weather = WeatherYears::of(&other, WEATHER_YEARS, asked.seed)?;
@@ -161,19 +166,21 @@ fn beside(
                 subject: &other,
                 unknowns: &unknowns(&other),
                 weather: &weather,
-                figures: &|year| figures(year).into_iter().map(|(_, value)| value).collect(),
+                figures: &|year| vec![year.spared_kwh()],
                 progress: &counted,
             };
             let theirs = Table::of(question, &year)?;
             table.told_against(&theirs, asked.seed).bands.first().map(|&band| band.into())
         }
     };
+    let other_climate = (!same_climate).then(|| loaded.design.weather.name().to_owned());
     let difference_kwh = base.spared_kwh() - year.spared_kwh();
     Ok(BesideWire {
         title: loaded.design.title.clone(),
         build: loaded.said.design_name.clone(),
         spared_kwh: year.spared_kwh(),
         difference_kwh,
+        other_climate,
         band,
         tolerance_kwh,
         none: difference_kwh.abs() < tolerance_kwh,

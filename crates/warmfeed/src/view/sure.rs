@@ -138,12 +138,21 @@ fn against(beside: &BesideWire, rulers: &Rulers, paper: Paper) -> String {
             rulers.heat_text(beside.spared_kwh)
         )
     };
+    if let Some(climate) = &beside.other_climate {
+        words.push_str(&format!(
+            " It has other weather ({climate}), so that much of this is the climate's, and the \
+             difference has no band."
+        ));
+    }
     if let Some(band) = beside.band.as_ref().filter(|_| !beside.none) {
+        // What is less is told as less, with its own ends.
+        let (near, far) =
+            if band.high < 0.0 { (-band.high, -band.low) } else { (band.low, band.high) };
         words.push_str(&format!(
             " In the same years and with the same unknowns in both, eight chances in ten that the \
              difference lies between {} and {}.",
-            whole(rulers.heat(band.low)),
-            rulers.heat_text(band.high)
+            whole(rulers.heat(near)),
+            rulers.heat_text(far)
         ));
     }
     hanging("", 0, &words, paper.prose_width())
@@ -167,8 +176,12 @@ fn steps(next: &NextWire, rulers: &Rulers, paper: Paper) -> String {
     let tolerance = rulers.heat(next.tolerance_kwh);
     let mut told = |words: &str| text.push_str(&hanging("", 0, words, paper.prose_width()));
     told(&format!(
-        "Each step is taken alone, and known to {tolerance:.2} {}: less counts as none. Steps do not \
-         add up, and none of them says that the parts stand the heat or the weight.",
+        "Each step is taken alone, beside the twin that takes it too, and known to {tolerance:.2} {}: \
+         less counts as none. Steps do not add up. Mind: none of them says that the parts stand the \
+         heat or the weight. More heat kept in makes an idle panel hotter; weaker antifreeze freezes \
+         earlier; a hotter store scalds and softens plastic; a cooler tap breeds bacteria; a higher \
+         outlet leaves less water above it. A thicker back is judged too harshly (its rim counts as \
+         hot as the sheet).",
         rulers.heat
     ));
     for refused in &next.refused {

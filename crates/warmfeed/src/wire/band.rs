@@ -124,7 +124,9 @@ pub struct BesideWire {
     pub spared_kwh: f64,
     /// What this build spares more; negative where less.
     pub difference_kwh: f64,
-    /// The difference's own band; null where bands were not asked for.
+    /// The other build's weather where it is another than this one's; null where both have the same.
+    pub other_climate: Option<String>,
+    /// The difference's own band; null where bands were not asked for, and between two climates.
     pub band: Option<RangeWire>,
     /// Less than this cannot be told from none.
     pub tolerance_kwh: f64,

@@ -70,6 +70,20 @@ fn a_build_does_not_differ_from_itself() {
     }
 }
 
+/// Given a build with a pump beside one without, whose figures are other ones: a difference within its band.
+/// Given one of another climate: a difference, no band, and the other weather named.
+#[test]
+fn unlike_builds_stand_beside_each_other() {
+    let arguments = ["year", "first-panel.toml", "--beside", "gravity-lean-to.toml", "--json"];
+    let beside = &document(&arguments, 0)["beside"];
+    let (difference, band) = (number(&beside["difference_kwh"]), &beside["band"]);
+    assert!(number(&band["low"]) < difference && difference < number(&band["high"]), "{beside}");
+    let arguments = ["year", "larger-tubes.toml", "--beside", "bought-selective.toml", "--json"];
+    let beside = &document(&arguments, 0)["beside"];
+    assert!(beside["band"].is_null(), "{beside}");
+    assert!(beside["other_climate"].as_str().expect("named").contains("berlin"), "{beside}");
+}
+
 /// Another seed draws other years; drawn years come near the table's band (within half its width: so few
 /// are drawn here, the close comparison stands with the room itself). That one seed gives the same page
 /// twice is held by the page without a command.

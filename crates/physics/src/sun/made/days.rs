@@ -34,7 +34,7 @@ pub fn month_of_clearness(
     lot: &mut Lot,
 ) -> Vec<f64> {
     let total_j_m2: f64 = above_j_m2.iter().sum();
-    if total_j_m2 <= 0.0 {
+    if total_j_m2 <= 0.0 || mean <= 0.0 {
         return vec![0.0; above_j_m2.len()];
     }
     let class = class_of(mean);
@@ -127,10 +127,12 @@ mod tests {
         }
     }
 
-    /// A month without light above the air has none below it.
+    /// A month without light above the air has none below it, and one whose mean is nothing neither.
     #[test]
     fn polar_night_is_dark() {
         let mut yesterday = 0.5;
+        let unlit = month_of_clearness(0.0, &[1e7; 31], &mut yesterday, &mut Lot::of(1, 1));
+        assert_eq!(unlit, [0.0; 31]);
         let days = month_of_clearness(0.3, &[0.0; 31], &mut yesterday, &mut Lot::of(1, 1));
         assert_eq!(days, [0.0; 31]);
     }
