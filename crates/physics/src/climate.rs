@@ -12,6 +12,19 @@ pub fn month_of_day(day: usize) -> usize {
     MONTH_STARTS_DAY[1..12].partition_point(|&start| start <= day)
 }
 
+/// Means by month of a column of hours from 1 January 00:00 on, in its own unit.
+///
+/// A month without an hour has no mean: it is no number.
+pub fn monthly_means(column: &[f64]) -> [f64; 12] {
+    let (mut sums, mut counts) = ([0.0; 12], [0.0; 12]);
+    for (hour, value) in column.iter().enumerate() {
+        let month = month_of_day(hour / 24);
+        sums[month] += value;
+        counts[month] += 1.0;
+    }
+    std::array::from_fn(|month| sums[month] / counts[month])
+}
+
 /// What the irradiance in a row stands for.
 ///
 /// Row `r` counts from 0 at the file's own 1 January 00:00, in the file's own clock.

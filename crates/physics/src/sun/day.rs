@@ -3,6 +3,27 @@
 use super::almanac::Almanac;
 use crate::Angle;
 
+/// Hour angle at which the sun sets on the level.
+///
+/// `cos ws = -tan p tan d`.
+///
+/// * `latitude`: north positive.
+/// * `almanac`: the sun of that day.
+///
+/// Returns 0 in the polar night and 180 degrees under the midnight sun.
+///
+/// # Valid range
+/// Latitudes short of the poles by a thousandth of a degree.
+/// # Source
+/// Duffie and Beckman, Solar Engineering of Thermal Processes, eq. 1.6.10.
+/// # Checked
+/// Through [`day_above_air_j_m2`].
+pub fn sunset(latitude: Angle, almanac: &Almanac) -> Angle {
+    let declination = almanac.declination;
+    let cosine = -(latitude.sin() * declination.sin()) / (latitude.cos() * declination.cos());
+    Angle::from_radians(cosine.clamp(-1.0, 1.0).acos())
+}
+
 /// Irradiation of a horizontal plane above the air over one day \[J/m2\].
 ///
 /// `H0 = 86400 Gon / pi (cos p cos d sin ws + ws sin p sin d)`, `cos ws = -tan p tan d`.
@@ -30,7 +51,7 @@ use crate::Angle;
 pub fn day_above_air_j_m2(latitude: Angle, almanac: &Almanac) -> f64 {
     let (sin_p, cos_p) = (latitude.sin(), latitude.cos());
     let (sin_d, cos_d) = (almanac.declination.sin(), almanac.declination.cos());
-    let sunset = (-(sin_p * sin_d) / (cos_p * cos_d)).clamp(-1.0, 1.0).acos();
+    let sunset = sunset(latitude, almanac).radians();
     86_400.0 * almanac.extraterrestrial_normal_w_m2 / std::f64::consts::PI
         * (cos_p * cos_d * sunset.sin() + sunset * sin_p * sin_d)
 }

@@ -21,7 +21,7 @@ mod wind;
 pub use almanac::{Almanac, Instant, SOLAR_CONSTANT_W_M2, almanac, hour_angle};
 pub use axes::{Direction, PanelAxes, PanelDirection};
 pub use clear_beam::clear_beam_meinel_1976_w_m2;
-pub use day::day_above_air_j_m2;
+pub use day::{day_above_air_j_m2, sunset};
 pub use dome::{DomeShares, dome_shares};
 pub use error::SunError;
 pub use horizon::{Horizon, HorizonPoint};

@@ -5,7 +5,7 @@ use std::f64::consts::TAU;
 use super::error::TapError;
 use super::parts::Mains;
 use crate::ZERO_CELSIUS_K;
-use crate::climate::{Climate, MONTH_STARTS_DAY, month_of_day};
+use crate::climate::{Climate, MONTH_STARTS_DAY, monthly_means};
 
 /// Temperature of the mains on a day of the year \[K\], absolute.
 ///
@@ -62,13 +62,7 @@ pub struct AirYear {
 impl AirYear {
     /// From a year of weather. An empty column gives no numbers, which [`mains_k`] refuses.
     pub fn of(climate: &Climate) -> AirYear {
-        let (mut sums, mut counts) = ([0.0; 12], [0.0; 12]);
-        for (hour, air_k) in climate.air_k.iter().enumerate() {
-            let month = month_of_day(hour / 24);
-            sums[month] += air_k;
-            counts[month] += 1.0;
-        }
-        let means: Vec<f64> = sums.iter().zip(counts).map(|(sum, count)| sum / count).collect();
+        let means = monthly_means(&climate.air_k);
         let warmest = means.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         let coldest = means.iter().copied().fold(f64::INFINITY, f64::min);
         AirYear {

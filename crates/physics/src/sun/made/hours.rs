@@ -2,6 +2,7 @@
 
 use super::{Months, Stream};
 use crate::sun::almanac::Almanac;
+use crate::sun::day::sunset;
 use crate::{Angle, chance::Lot};
 
 /// What one hour of the standard clock would get above the air.
@@ -25,7 +26,7 @@ impl HourAbove {
         let (sin_p, cos_p) = (months.latitude.sin(), months.latitude.cos());
         let (sin_d, cos_d) = (sun.declination.sin(), sun.declination.cos());
         let (fixed, swing) = (sin_p * sin_d, cos_p * cos_d);
-        let sunset_rad = (-fixed / swing).clamp(-1.0, 1.0).acos();
+        let sunset_rad = sunset(months.latitude, sun).radians();
         let behind_h =
             months.longitude.degrees() / 15.0 - clock_ahead_h + sun.equation_of_time_min / 60.0;
         std::array::from_fn(|hour| {

@@ -8,7 +8,7 @@ mod transitions;
 mod winds;
 
 use super::almanac::{Almanac, Instant, almanac};
-use super::day::day_above_air_j_m2;
+use super::day::{day_above_air_j_m2, sunset};
 use super::error::{Range, SunError};
 use super::split::{daily_diffuse_share_erbs_1982, diffuse_share_erbs_1982};
 use crate::climate::{DesignExtremes, HOURS_PER_YEAR, MONTH_STARTS_DAY, Stamp};
@@ -134,13 +134,6 @@ fn diffuse_by_hour(
         }
     }
     diffuse
-}
-
-/// Hour angle of the sun's setting; 0 in the polar night, 180 degrees under the midnight sun.
-fn sunset(latitude: Angle, sun: &Almanac) -> Angle {
-    let cosine =
-        -(latitude.sin() * sun.declination.sin()) / (latitude.cos() * sun.declination.cos());
-    Angle::from_radians(cosine.clamp(-1.0, 1.0).acos())
 }
 
 impl Months {

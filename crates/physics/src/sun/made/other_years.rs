@@ -3,7 +3,7 @@
 use super::hours::HourAbove;
 use super::{HIGHEST_CLEARNESS, Months, Stream, suns};
 use crate::Climate;
-use crate::climate::{HOURS_PER_YEAR, Stamp, month_of_day};
+use crate::climate::{HOURS_PER_YEAR, Stamp, month_of_day, monthly_means};
 use crate::sun::error::SunError;
 use crate::sun::split::diffuse_share_erbs_1982;
 
@@ -187,24 +187,16 @@ fn hours_above(climate: &Climate) -> Result<Vec<HourAbove>, SunError> {
 impl Months {
     /// The monthly means of a year of hours.
     pub fn of(climate: &Climate) -> Months {
-        let means = |column: &[f64]| {
-            let (mut sums, mut counts) = ([0.0; 12], [0.0; 12]);
-            for (hour, value) in column.iter().enumerate() {
-                sums[month_of_day(hour / 24)] += value;
-                counts[month_of_day(hour / 24)] += 1.0;
-            }
-            std::array::from_fn(|month| sums[month] / f64::max(counts[month], 1.0))
-        };
-        let light_w_m2: [f64; 12] = means(&climate.global_w_m2);
+        let light_w_m2 = monthly_means(&climate.global_w_m2);
         Months {
             origin: climate.origin.clone(),
             latitude: climate.latitude,
             longitude: climate.longitude,
             elevation_m: climate.elevation_m,
             daily_j_m2: light_w_m2.map(|w_m2| w_m2 * 86_400.0),
-            air_k: means(&climate.air_k),
+            air_k: monthly_means(&climate.air_k),
             swing_k: None,
-            wind_m_s: means(&climate.wind_m_s),
+            wind_m_s: monthly_means(&climate.wind_m_s),
         }
     }
 }

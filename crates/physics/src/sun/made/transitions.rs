@@ -17,7 +17,7 @@ pub(super) const STATES: usize = 10;
 
 /// Ten classes by rising mean.
 ///
-/// Aguiar, Collares-Pereira and Conde 1988, Solar Energy 40(3):269, as two public transcriptions print
+/// Aguiar, Collares-Pereira and Conde 1988, Solar Energy 40(3):269, as two public copies print
 /// them. Where they part: class 5, row 2, column 9 is 0 (the other copy's 0.530 would lift the row over 1);
 /// the never observed rows of classes 9 and 10 lead to the state that follows most often.
 #[rustfmt::skip]
