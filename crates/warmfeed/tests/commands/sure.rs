@@ -84,6 +84,22 @@ fn unlike_builds_stand_beside_each_other() {
     assert!(beside["other_climate"].as_str().expect("named").contains("berlin"), "{beside}");
 }
 
+/// Given clouds by the minute, which `check` calls computable: a year, with its panel left idle in the
+/// strongest minute.
+#[test]
+fn minute_clouds_have_a_year() {
+    let sample = std::fs::read_to_string(samples().join("thermostat-shed.toml")).expect("a sample");
+    let clouded = sample
+        .replacen("[sun]", "[sun]\nclouds = \"minutes\"", 1)
+        .replace("weather = \"weather/", &format!("weather = \"{}/weather/", samples().display()));
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("clouded.toml");
+    std::fs::write(&path, clouded).expect("written");
+    let year = document(&["year", path.to_str().expect("text"), "--no-band", "--json"], 0);
+    assert_eq!(year["clouds"], "minutes");
+    assert!(number(&year["stagnation"]["extreme_c"]) < 200.0);
+}
+
 /// Another seed draws other years; drawn years come near the table's band (within half its width: so few
 /// are drawn here, the close comparison stands with the room itself). That one seed gives the same page
 /// twice is held by the page without a command.

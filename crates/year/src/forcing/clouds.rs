@@ -56,32 +56,69 @@ pub(super) fn minute_beam(
     sun: &HourSun,
     smooth: &[Level; MINUTES],
     hour: &CloudHour,
-) -> Result<[f64; MINUTES], SunError> {
+) -> Result<CloudMinutes, SunError> {
     let (mut beam_w_m2, mut clear_w_m2) = ([0.0; MINUTES], 0.0);
+    let mut clear_normal_w_m2 = [0.0; MINUTES];
     for minute in 0..MINUTES {
         let height = sun.cos_zenith[minute].max(0.0);
         beam_w_m2[minute] = smooth[minute].beam_normal_w_m2 * height;
         if height > 0.0 {
             let above_w_m2 = sun.extraterrestrial_normal_w_m2;
-            clear_w_m2 +=
-                height * clear_beam_meinel_1976_w_m2(above_w_m2, height, hour.elevation_m)?;
+            clear_normal_w_m2[minute] =
+                clear_beam_meinel_1976_w_m2(above_w_m2, height, hour.elevation_m)?;
+            clear_w_m2 += height * clear_normal_w_m2[minute];
         }
     }
     let sum_w_m2: f64 = beam_w_m2.iter().sum();
     let sunny_share = sum_w_m2 / clear_w_m2;
     // Also where there is no beam at all, or no sun.
     if !BROKEN.contains(&sunny_share) {
-        return Ok([1.0; MINUTES]);
+        return Ok(CloudMinutes::SMOOTH);
     }
     let drawn = sunny_minutes(sunny_share, hour, &mut Lot::of(hour.seed, sun.file_hour));
     let came_w_m2: f64 = drawn.iter().zip(&beam_w_m2).map(|(out, beam)| out * beam).sum();
     let drawn_share = came_w_m2 / sum_w_m2;
-    Ok(if drawn_share >= sunny_share {
+    let by = if drawn_share >= sunny_share {
         drawn.map(|out| out / drawn_share)
     } else {
         let thin = (sunny_share - drawn_share) / (1.0 - drawn_share);
         drawn.map(|out| (out + thin * (1.0 - out)) / sunny_share)
-    })
+    };
+    // Beside the horizon the smooth beam does not follow a clear sky's within the hour, and a share of it
+    // would outshine the sun: such an hour stays smooth.
+    let outshines = (0..MINUTES).any(|minute| {
+        by[minute] * smooth[minute].beam_normal_w_m2 > OUTSHINES * clear_normal_w_m2[minute]
+    });
+    Ok(if outshines { CloudMinutes::SMOOTH } else { CloudMinutes { beam: by, sunny_share } })
+}
+
+/// A minute with so many times a clear sky's beam is none that clouds make. Judgement: the clear sky's
+/// relation itself is known to a tenth.
+const OUTSHINES: f64 = 1.1;
+
+/// What clouds make of an hour's smooth light.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct CloudMinutes {
+    /// What each minute's beam is multiplied by.
+    beam: [f64; MINUTES],
+    /// Share of the hour with the sun out.
+    sunny_share: f64,
+}
+
+impl CloudMinutes {
+    /// No clouds by the minute.
+    pub(super) const SMOOTH: CloudMinutes = CloudMinutes { beam: [1.0; MINUTES], sunny_share: 1.0 };
+
+    /// What a minute's beam is multiplied by.
+    pub(super) fn beam(&self, minute: usize) -> f64 {
+        self.beam[minute]
+    }
+
+    /// What a minute's bright sky round the sun is multiplied by. As much of it as the hour is sunny comes
+    /// and goes with the beam; the rest is thin cloud lit from behind, which stays.
+    pub(super) fn bright_sky(&self, minute: usize) -> f64 {
+        1.0 + self.sunny_share * (self.beam[minute] - 1.0)
+    }
 }
 
 /// How much of each minute the sun is out, 0 to 1.
@@ -172,7 +209,8 @@ mod tests {
         for file_hour in 0..2_000 {
             let sun = hour_of(file_hour);
             for beam_normal_w_m2 in [40.0, 300.0, 600.0] {
-                let by = minute_beam(&sun, &smooth(beam_normal_w_m2), &CLOUDS).expect("in range");
+                let by =
+                    minute_beam(&sun, &smooth(beam_normal_w_m2), &CLOUDS).expect("in range").beam;
                 let kept = level_beam_w_m2(&sun, beam_normal_w_m2, &by)
                     / level_beam_w_m2(&sun, beam_normal_w_m2, &[1.0; MINUTES]);
                 assert!((kept - 1.0).abs() < 1e-12, "{file_hour} {beam_normal_w_m2}: {kept}");
@@ -191,11 +229,11 @@ mod tests {
         let sun = hour_of(9);
         for beam_normal_w_m2 in [0.0, 900.0] {
             let by = minute_beam(&sun, &smooth(beam_normal_w_m2), &CLOUDS).expect("in range");
-            assert_eq!(by, [1.0; MINUTES]);
+            assert_eq!(by, CloudMinutes::SMOOTH);
         }
         let night = HourSun { cos_zenith: [-0.2; MINUTES], ..hour_of(0) };
         let by = minute_beam(&night, &smooth(0.0), &CLOUDS).expect("in range");
-        assert_eq!(by, [1.0; MINUTES]);
+        assert_eq!(by, CloudMinutes::SMOOTH);
     }
 
     /// The same seed draws the same clouds, another seed or another hour others.

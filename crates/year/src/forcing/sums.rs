@@ -77,7 +77,7 @@ impl Sums {
         panel: &PanelSun,
         minute: &MinuteSun,
         level: &Level,
-        beam_factor: f64,
+        (beam_factor, bright_factor): (f64, f64),
     ) {
         /// Kilowatt-hours in a watt for a minute.
         const KWH_W_MIN: f64 = 1.0 / 60_000.0;
@@ -98,10 +98,10 @@ impl Sums {
                 albedo: panel.sun.albedo[month],
             },
         );
-        // A cloud takes the bright sky round the sun with it.
+        // A cloud takes some of the bright sky round the sun with it.
         let light = PlaneLight {
             beam_w_m2: smooth.beam_w_m2 * beam_factor,
-            circumsolar_w_m2: smooth.circumsolar_w_m2 * beam_factor,
+            circumsolar_w_m2: smooth.circumsolar_w_m2 * bright_factor,
             ..smooth
         };
         self.open_plane_kwh_m2[month] += light.total_w_m2() * KWH_W_MIN;
