@@ -3,7 +3,7 @@
 use sobol_burley::sample;
 
 use super::table::{Row, Table};
-use crate::unknowns::{Reach, TENTH, Unknown};
+use crate::unknowns::{Reach, Unknown};
 
 /// How many cases a band is read from.
 const COUNT: u32 = 4096;
@@ -97,13 +97,11 @@ impl<'a> Together<'a> {
         self.table.middle[figure] > 0.0 && rows.clone().all(|node| node[figure] > 0.0)
     }
 
-    /// Years stand in the order of their light; between two of them figures run straight.
+    /// One of the years: between two that are neighbours in their light nothing lies that has their air.
     fn weather(&self, share: f64, figure: usize, (middle, way): (f64, Way)) -> f64 {
         let years = &self.table.weather;
-        let Some(last) = years.len().checked_sub(1) else { return 0.0 };
-        let at = (share * years.len() as f64 - 0.5).clamp(0.0, last as f64);
-        let (below, above) = (&years[at as usize], &years[(at as usize + 1).min(last)]);
-        way.departure(below[figure] + at.fract() * (above[figure] - below[figure]), middle)
+        let year = years.get((share * years.len() as f64) as usize);
+        year.map_or(0.0, |year| way.departure(year[figure], middle))
     }
 }
 
@@ -138,7 +136,7 @@ impl Row {
         let node = |at: usize| way.departure(self.nodes[at][figure], middle);
         match &self.unknown.reach {
             Reach::Figure { .. } => {
-                let z = physics::chance::normal_quantile(share) / TENTH;
+                let z = self.unknown.tenths(share);
                 z.abs() * node(usize::from(z > 0.0))
             }
             Reach::Words(words) => {

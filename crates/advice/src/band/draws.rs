@@ -40,7 +40,7 @@ pub fn by_draws(asked: Question, years: u32, seed: u32) -> Result<Vec<Band>, Adv
             let build = subject.with(&changes)?;
             let which = (share(asked.unknowns.len()) * climates.len() as f64) as usize;
             let climate = climates.get(which).unwrap_or(&subject.climate);
-            let figures = (asked.figures)(&subject.year_in(&build, climate)?);
+            let figures = (asked.figures)(&subject.year_in(&build, &changes.weather(climate))?);
             let done = done.fetch_add(1, Ordering::Relaxed) + 1;
             match (asked.progress)(done, years as usize) {
                 GoOn::Yes => Ok(figures),

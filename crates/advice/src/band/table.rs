@@ -1,5 +1,6 @@
 //! Every unknown moved by itself, and other years by themselves: what a band is put together from.
 
+use std::borrow::Cow;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use physics::Climate;
@@ -50,6 +51,16 @@ impl Table {
     /// Years computed for it beside the one as it stands.
     pub fn years(&self) -> usize {
         self.rows.iter().map(|row| row.nodes.len()).sum::<usize>() + self.weather.len()
+    }
+
+    /// Least and greatest value that a figure came to in any year of the table.
+    pub fn computed(&self, figure: usize) -> (f64, f64) {
+        let years = self.rows.iter().flat_map(|row| &row.nodes).chain(&self.weather);
+        years
+            .map(|year| year[figure])
+            .fold((self.middle[figure], self.middle[figure]), |(least, most), value| {
+                (least.min(value), most.max(value))
+            })
     }
 
     /// Computes a table: one year as it stands, two for each unknown, one for each other year.
@@ -105,7 +116,11 @@ fn one(asked: Question, base: &OneYear, case: Case) -> Result<OneYear, AdviceErr
         Case::Moved { unknown, figure } => {
             let mut changes = Changes::default();
             asked.unknowns[unknown].lever.put(figure, &mut changes);
-            subject.year_beside(base, subject.with(&changes)?)
+            let build = subject.with(&changes)?;
+            match changes.weather(&subject.climate) {
+                Cow::Borrowed(_) => subject.year_beside(base, build),
+                Cow::Owned(climate) => subject.year_in(&build, &climate),
+            }
         }
         Case::Weather(year) => {
             let climate: Climate = asked.weather.climate(subject, year)?;

@@ -40,7 +40,7 @@ impl StepWorth {
 }
 
 /// A length of pipe is changed by these shares to see what a year differs by that is the same.
-const TREMORS: [f64; 6] = [-3e-4, -2e-4, -1e-4, 1e-4, 2e-4, 3e-4];
+const TREMORS: [f64; 6] = [-0.9e-4, -0.6e-4, -0.3e-4, 0.3e-4, 0.6e-4, 0.9e-4];
 
 /// Computes what each step is worth: one year for each way a step may go, in the weather of `base`.
 ///
@@ -114,12 +114,13 @@ pub fn tolerance(
     Ok(tolerance_kwh(&trembled))
 }
 
-/// Twice the spread of years that are in truth the same, and a twentieth of a kilowatt-hour at least: a
-/// step's own change of length is worth less than that.
+/// Two standard deviations of the difference of two years that are in truth the same; a twentieth of a
+/// kilowatt-hour at least, for the change of length is worth something too.
 fn tolerance_kwh(trembled: &[f64]) -> f64 {
     let count = trembled.len().max(1) as f64;
-    let variance = trembled.iter().map(|kwh| kwh * kwh).sum::<f64>() / count;
-    // A difference of two years trembles by both.
+    let mean = trembled.iter().sum::<f64>() / count;
+    let variance = trembled.iter().map(|kwh| (kwh - mean).powi(2)).sum::<f64>() / count;
+    // Both years of a difference tremble.
     (2.0 * std::f64::consts::SQRT_2 * variance.sqrt()).max(0.05)
 }
 

@@ -102,14 +102,27 @@ fn of_spread(
             )
         }
     };
-    Some(Unknown {
+    let unknown = Unknown {
         place: place.to_owned(),
         maker,
         measure: measure(parameter.path),
         source: source.to_owned(),
         reach,
         lever,
-    })
+    };
+    Some(if place == MONTHS_WIND { as_shares(unknown) } else { unknown })
+}
+
+/// What the hours of a made year are made with: no edit of a design moves hours that are made already.
+const MONTHS_WIND: &str = "sun.months.wind";
+
+/// An unknown that moves the made hours' wind, by shares of what is reckoned with.
+fn as_shares(mut unknown: Unknown) -> Unknown {
+    if let Reach::Figure { low, middle, high } = &mut unknown.reach {
+        (*low, *high, *middle) = (*low / *middle, *high / *middle, 1.0);
+    }
+    unknown.lever = Lever::Wind;
+    unknown
 }
 
 fn assumed(parameter: &Parameter) -> Option<&'static str> {

@@ -1,11 +1,13 @@
 //! What an unknown moves: values of the design, the household's water.
 
+use std::borrow::Cow;
+
 use design::quantity::{Kind, Units, exact, parse};
 use design::{Edit, EditValue, parameters};
-use physics::Build;
 use physics::climate::MONTH_STARTS_DAY;
 use physics::tap::Mains;
 use physics::tap::mains::{AirYear, mains_k};
+use physics::{Build, Climate};
 use year::YearError;
 
 use crate::{AdviceError, Subject};
@@ -33,6 +35,8 @@ pub enum Lever {
         /// What may stand there.
         words: Vec<String>,
     },
+    /// The wind of a year made from months, multiplied by the figure.
+    Wind,
     /// All the household draws, multiplied by the figure.
     Drawn,
     /// The cold water, warmer by the figure \[K\].
@@ -55,13 +59,27 @@ pub struct Changes {
     pub edits: Vec<Edit>,
     /// The household draws so many times as much.
     pub drawn: f64,
+    /// The wind blows so many times as much.
+    pub wind: f64,
     /// The cold water is so much warmer \[K\].
     pub cold_k: f64,
 }
 
 impl Default for Changes {
     fn default() -> Self {
-        Changes { edits: Vec::new(), drawn: 1.0, cold_k: 0.0 }
+        Changes { edits: Vec::new(), drawn: 1.0, wind: 1.0, cold_k: 0.0 }
+    }
+}
+
+impl Changes {
+    /// A climate as far as it differs; the same one where it does not.
+    pub(crate) fn weather<'a>(&self, climate: &'a Climate) -> Cow<'a, Climate> {
+        if self.wind == 1.0 {
+            return Cow::Borrowed(climate);
+        }
+        let mut windy = climate.clone();
+        windy.wind_m_s.iter_mut().for_each(|wind_m_s| *wind_m_s *= self.wind);
+        Cow::Owned(windy)
     }
 }
 
@@ -82,18 +100,33 @@ impl Lever {
                     changes.edits.push(Edit { place: place.clone(), value });
                 }
             }
+            Lever::Wind => changes.wind *= figure.max(0.0),
             Lever::Drawn => changes.drawn *= figure.max(0.05),
             Lever::Cold => changes.cold_k += figure,
         }
     }
 }
 
+impl Lever {
+    /// Least and greatest figure that the design file admits; `None` where it knows none.
+    pub(super) fn bounds(&self) -> Option<(f64, f64)> {
+        match self {
+            Lever::Value(spot) | Lever::Shared { one: spot, .. } => spot.bounds(),
+            _ => None,
+        }
+    }
+}
+
 impl Spot {
+    fn bounds(&self) -> Option<(f64, f64)> {
+        let bound = |text: &str| parse(text, self.kind).ok().map(|read| read.si);
+        let (low, high) = parameters::parameter_at(&self.place)?.range?;
+        bound(low).zip(bound(high))
+    }
+
     /// The edit that puts a figure there, held to what the design file admits.
     fn becomes(&self, figure: f64) -> Edit {
-        let bound = |text: &str| parse(text, self.kind).ok().map(|read| read.si);
-        let range = parameters::parameter_at(&self.place).and_then(|parameter| parameter.range);
-        let held = match range.and_then(|(low, high)| bound(low).zip(bound(high))) {
+        let held = match self.bounds() {
             Some((low, high)) => figure.clamp(low, high),
             None => figure,
         };

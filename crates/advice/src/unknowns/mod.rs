@@ -101,13 +101,29 @@ pub struct Chance {
 pub const TENTH: f64 = 1.281_551_6;
 
 impl Unknown {
+    /// How far from its middle a figure lies where a share of all cases has less, in distances to the end
+    /// that one case in ten passes: -1 at a tenth, 1 at nine tenths, and no farther than the design file
+    /// admits. Words have no distance.
+    pub(crate) fn tenths(&self, share: f64) -> f64 {
+        let z = physics::chance::normal_quantile(share) / TENTH;
+        let (Reach::Figure { low, middle, high }, Some((least, most))) =
+            (&self.reach, self.lever.bounds())
+        else {
+            return z;
+        };
+        let farthest = |end: f64, bound: f64| {
+            if end == *middle { f64::INFINITY } else { (bound - middle) / (end - middle) }
+        };
+        z.clamp(-farthest(*low, least).max(0.0), farthest(*high, most).max(0.0))
+    }
+
     /// What it is where a share of all cases has less.
     ///
     /// `share`: above 0 and below 1. Figures follow a normal distribution with two half widths.
     pub fn at(&self, share: f64) -> f64 {
         match &self.reach {
             Reach::Figure { low, middle, high } => {
-                let z = physics::chance::normal_quantile(share) / TENTH;
+                let z = self.tenths(share);
                 middle + z * if z < 0.0 { middle - low } else { high - middle }
             }
             Reach::Words(words) => {
@@ -143,5 +159,24 @@ mod tests {
         for (share, want) in [(0.1, 1.0), (0.5, 2.0), (0.9, 5.0)] {
             assert!((unknown.at(share) - want).abs() < 1e-5, "{share}: {}", unknown.at(share));
         }
+    }
+
+    /// Given entrainment, which a design file admits from 0 up and one in ten has at 0: no case lies below 0,
+    /// however rare, and a tenth of the upper half's cases above 5.
+    #[test]
+    fn a_figure_stays_in_its_range() {
+        let place = "store.entrainment".to_owned();
+        let unknown = Unknown {
+            place: place.clone(),
+            maker: Maker::Mixing,
+            measure: None,
+            source: String::new(),
+            reach: Reach::Figure { low: 0.0, middle: 1.0, high: 5.0 },
+            lever: Lever::Value(lever::Spot { place, kind: design::quantity::Kind::Number }),
+        };
+        for share in [1e-6, 0.01, 0.1] {
+            assert!(unknown.at(share).abs() < 1e-5, "{share}: {}", unknown.at(share));
+        }
+        assert!((unknown.at(0.9) - 5.0).abs() < 1e-4);
     }
 }

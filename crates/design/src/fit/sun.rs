@@ -5,7 +5,7 @@ use crate::MONTHS;
 use crate::catalogue::climates::spots;
 use crate::problem::Severity;
 use crate::quantity::Kind;
-use crate::resolve::weather::{NEAREST, named_spot, own_months, written_point};
+use crate::resolve::weather::{NEAREST, asks_nearest, named_spot, own_months, written_point};
 use crate::value::nearest;
 use crate::values::Values;
 use crate::walk::Desk;
@@ -70,10 +70,10 @@ fn two_weathers(values: &Values, last: &str) -> Misfit {
 
 fn unknown_place(values: &Values) -> Option<Misfit> {
     let name = values.word("sun.place")?;
-    if name.trim() == NEAREST || named_spot(values).is_some() {
+    if asks_nearest(name) || named_spot(values).is_some() {
         return None;
     }
-    let keys: Vec<&str> = spots().map(|spot| spot.key).collect();
+    let keys: Vec<&str> = std::iter::once(NEAREST).chain(spots().map(|spot| spot.key)).collect();
     let near = nearest(name, &keys);
     Some(Misfit {
         code: "unknown-place",
@@ -82,7 +82,7 @@ fn unknown_place(values: &Values) -> Option<Misfit> {
         found: format!("\"{name}\""),
         expected: match near {
             Some(near) => format!("a place of the catalogue; \"{near}\" is near in letters"),
-            None => format!("\"nearest\", or one of {}", keys.join(", ")),
+            None => format!("one of {}", keys.join(", ")),
         },
         says: format!("\"{name}\" is no place or region of the catalogue"),
         hint: "write `place = \"nearest\"` with latitude and longitude, or your own twelve means in [sun.months]",
@@ -91,7 +91,7 @@ fn unknown_place(values: &Values) -> Option<Misfit> {
 
 /// The nearest place, and one's own means, hang on where the house stands.
 fn needs_a_point(values: &Values) -> Option<Misfit> {
-    let by_point = values.word("sun.place").is_some_and(|name| name.trim() == NEAREST);
+    let by_point = values.word("sun.place").is_some_and(asks_nearest);
     let place = if by_point {
         "sun.place"
     } else if values.table("sun.months").is_some() {
@@ -117,17 +117,34 @@ fn needs_a_point(values: &Values) -> Option<Misfit> {
 /// Farther off than this, a place's weather is another \[m\]; judgement.
 const FAR_M: f64 = 100e3;
 
-/// How far off the catalogue's nearest place is: always a word, and a warning where it is far.
+/// Farther off than this, it is none that could stand in \[m\]; judgement.
+const TOO_FAR_M: f64 = 2_000e3;
+
+/// How far off the catalogue's nearest place is: always a word, a warning where it is far, and a fault where
+/// its seasons would be turned or nothing is left in common.
 fn far_from_place(values: &Values) -> Option<Misfit> {
     let (spot, Some(away_m)) = named_spot(values)? else { return None };
+    let (latitude, _) = written_point(values)?;
+    let turned = latitude.degrees().abs() > TROPIC_DEG
+        && latitude.degrees() * spot.months.latitude.degrees() < 0.0;
     let away = format!("{:.0} km", away_m / 1e3);
     Some(Misfit {
         code: "nearest-place",
-        severity: if away_m > FAR_M { Severity::Warning } else { Severity::Note },
+        severity: match away_m {
+            _ if turned || away_m > TOO_FAR_M => Severity::Fault,
+            _ if away_m > FAR_M => Severity::Warning,
+            _ => Severity::Note,
+        },
         place: "sun.place".to_owned(),
         found: format!("{}, {away} away", spot.name),
         expected: "a place nearby".to_owned(),
-        says: format!("The nearest place of the catalogue is {}, {away} away", spot.name),
+        says: match turned {
+            true => format!(
+                "The nearest place of the catalogue is {}, {away} away beyond the equator: its seasons are turned",
+                spot.name
+            ),
+            false => format!("The nearest place of the catalogue is {}, {away} away", spot.name),
+        },
         hint: "a weather file of your own place is better, or its twelve means in [sun.months]",
     })
 }

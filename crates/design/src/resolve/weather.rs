@@ -66,10 +66,15 @@ impl Weather {
 /// The word for the catalogue's nearest place.
 pub(crate) const NEAREST: &str = "nearest";
 
+/// True for the word that asks for the nearest place, in whatever letters.
+pub(crate) fn asks_nearest(name: &str) -> bool {
+    name.trim().eq_ignore_ascii_case(NEAREST)
+}
+
 /// The catalogue's place that a design names, with its distance where the nearest was asked for \[m\].
 pub(crate) fn named_spot(values: &Values) -> Option<(Spot, Option<f64>)> {
     let name = values.word("sun.place")?;
-    if name.trim() == NEAREST {
+    if asks_nearest(name) {
         let (latitude, longitude) = written_point(values)?;
         return nearest_spot(latitude, longitude).map(|(spot, away_m)| (spot, Some(away_m)));
     }

@@ -2,11 +2,12 @@
 
 use std::path::Path;
 
-use advice::band::{Question, Table, by_draws};
+use advice::band::{Band, Question, Table, by_draws};
 use advice::next_step::{tolerance, worth};
 use advice::unknowns::unknowns;
 use advice::{GoOn, OneYear, Subject, WeatherYears};
 use anyhow::Result;
+use physics::ZERO_CELSIUS_K;
 
 use super::load::Loaded;
 use crate::arguments::Year;
@@ -81,6 +82,24 @@ fn figures(year: &OneYear) -> Vec<(String, f64)> {
     wire::figures(&wire::whole(&year.result, &year.forcing, &year.build))
 }
 
+/// What lies between a figure's unit and one with a natural nought: of degrees Celsius, of no other.
+fn nought_of(key: &str) -> f64 {
+    if key.ends_with("_c") && !key.starts_with("hours_") { ZERO_CELSIUS_K } else { 0.0 }
+}
+
+/// The hottest of a year hangs on thresholds (a full store leaves the panel idle, or does not), which do
+/// not add up: their bands stay within what some year came to.
+fn hold_extremes(keys: &[String], table: &Table, bands: &mut [Band]) {
+    for (figure, band) in bands.iter_mut().enumerate() {
+        if keys[figure].ends_with("_max_c") {
+            let (least, most) = table.computed(figure);
+            for end in [&mut band.low, &mut band.middle, &mut band.high] {
+                *end = end.clamp(least, most);
+            }
+        }
+    }
+}
+
 /// Finds what was asked.
 ///
 /// `loaded`: the design, and the other one where it is to stand beside it.
@@ -97,10 +116,10 @@ pub fn sure(
     let mut found = Sure::default();
     let keys: Vec<String> = figures(base).into_iter().map(|(key, _)| key).collect();
     // Always the same figures: one that a changed build does not have (a run's length where the pump never
-    // runs) is nought there.
+    // runs) is nought there. Celsius has no natural nought to take parts of: bands are made in kelvin.
     let values = |year: &OneYear| -> Vec<f64> {
         let all: std::collections::BTreeMap<String, f64> = figures(year).into_iter().collect();
-        keys.iter().map(|key| all.get(key).copied().unwrap_or(0.0)).collect()
+        keys.iter().map(|key| all.get(key).copied().unwrap_or(0.0) + nought_of(key)).collect()
     };
     let mut table = None;
     let weather = WeatherYears::of(&subject, WEATHER_YEARS, asked.seed)?;
@@ -118,6 +137,7 @@ pub fn sure(
         let computed = Table::of(question, base)?;
         let told_of_it = computed.told(asked.seed);
         let mut bands = told_of_it.bands.clone();
+        hold_extremes(&keys, &computed, &mut bands);
         let mut years = computed.years();
         let mut drawn = None;
         if let Some(draws) = asked.draws {
@@ -128,6 +148,11 @@ pub fn sure(
             years = draws as usize;
         }
         found.band = Some(wire::band(&told_of_it, drawn, years));
+        for (key, band) in keys.iter().zip(&mut bands) {
+            let nought = nought_of(key);
+            (band.low, band.middle, band.high) =
+                (band.low - nought, band.middle - nought, band.high - nought);
+        }
         found.bands = Some(wire::bands(&keys, &bands));
         table = Some(computed);
     }
@@ -153,8 +178,10 @@ fn beside(
     let other = subject(loaded);
     let year = other.year()?;
     let quiet = |_, _| go_on();
-    let tolerance_kwh =
-        tolerance(subject_here, base, &quiet)?.hypot(tolerance(&other, &year, &quiet)?);
+    // Each is of two years of one build; a year of either takes the place of one of them.
+    let tolerance_kwh = tolerance(subject_here, base, &quiet)?
+        .hypot(tolerance(&other, &year, &quiet)?)
+        / std::f64::consts::SQRT_2;
     // In two climates no two years are the same.
     let same_climate = other.climate == subject_here.climate;
     let band = match table.filter(|_| same_climate) {

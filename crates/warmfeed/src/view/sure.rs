@@ -11,9 +11,11 @@ use crate::wire::{BandWire, BesideWire, NextWire, RangeWire, YearWire};
 /// The band in the headline's sentence.
 pub(super) fn headline_band(band: &BandWire, rulers: &Rulers) -> String {
     format!(
-        "Eight chances in ten that it lies between {} and {}; what makes it so wide stands below.",
+        "Eight chances in ten that it lies between {} and {}, and as likely above {} as below; why stands \
+         further down.",
         whole(rulers.heat(band.low)),
         rulers.heat_text(band.high),
+        whole(rulers.heat(band.middle)),
     )
 }
 
@@ -31,7 +33,7 @@ pub fn sure(wire: &YearWire, paper: Paper) -> String {
     let rulers = Rulers::of(paper.units);
     let mut text = String::new();
     if let Some(band) = &wire.band {
-        text.push_str(&makers(band, &rulers, paper));
+        text.push_str(&makers(band, wire.year.spared_heat_kwh, &rulers, paper));
         text.push('\n');
         text.push_str(&others(wire, &rulers));
         text.push('\n');
@@ -47,7 +49,7 @@ pub fn sure(wire: &YearWire, paper: Paper) -> String {
     text
 }
 
-fn makers(band: &BandWire, rulers: &Rulers, paper: Paper) -> String {
+fn makers(band: &BandWire, spared_kwh: f64, rulers: &Rulers, paper: Paper) -> String {
     let width = paper.prose_width();
     let mut table = Table::new(&[
         ("What makes the band of spared heat wide", Align::Left),
@@ -82,6 +84,15 @@ fn makers(band: &BandWire, rulers: &Rulers, paper: Paper) -> String {
                 whole(rulers.heat(narrowing.low)),
                 rulers.heat_text(narrowing.high)
             ),
+            width,
+        ));
+    }
+    if spared_kwh > band.middle {
+        text.push_str(&hanging(
+            "",
+            0,
+            "More can go wrong than right: a jacket fits worse than drawn, dirt takes light and gives none. So \
+             a year as drawn lies above the middle of its band.",
             width,
         ));
     }

@@ -1,7 +1,7 @@
 //! The air's year by the hour from its monthly means.
 
 use super::{DAYS, Months, Stream};
-use crate::climate::{HOURS_PER_YEAR, MONTH_STARTS_DAY, month_of_day};
+use crate::climate::{HOURS_PER_YEAR, MONTH_STARTS_DAY, month_of_day, monthly_means};
 
 /// Spread of a day's mean air about the time of year, as a share of the difference between warmest and
 /// coldest month: the farther from the sea, the more of both. Judgement: 0.11 to 0.20 in six real years.
@@ -132,12 +132,13 @@ fn spells(spread_k: f64, seed: u32) -> Vec<f64> {
         .collect()
 }
 
-/// Moves each month to its mean.
+/// Moves each month to its mean, along a curve as smooth as the means' own: whole months moved by
+/// themselves would step at their seams.
 fn keep_months(hours: &mut [f64], means: &[f64; 12]) {
-    for (month, mean) in means.iter().enumerate() {
-        let span = 24 * MONTH_STARTS_DAY[month]..24 * MONTH_STARTS_DAY[month + 1];
-        let is = hours[span.clone()].iter().sum::<f64>() / span.len() as f64;
-        hours[span].iter_mut().for_each(|value| *value += mean - is);
+    let are = monthly_means(hours);
+    let missing = smooth_curve(&std::array::from_fn(|month| means[month] - are[month]));
+    for (hour, value) in hours.iter_mut().enumerate() {
+        *value += missing[hour / 24];
     }
 }
 

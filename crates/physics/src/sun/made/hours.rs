@@ -106,7 +106,7 @@ const CLEAREST: f64 = 0.9;
 /// # Source
 /// Aguiar and Collares-Pereira 1992, Solar Energy 49:167 (coefficients as printed in a public library).
 /// # Checked
-/// The day's sum exactly; spread of hours against six real years.
+/// The day's sum exactly; with the rest of a made year by what builds spare in it.
 pub fn hours_of_clearness(sky: &DaySky, above: &[HourAbove; 24]) -> [f64; 24] {
     let mut lot = Stream::Hours.lot(sky.seed, sky.day);
     let mut hours = [0.0; 24];

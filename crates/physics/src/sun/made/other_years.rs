@@ -17,8 +17,8 @@ pub struct Departure {
 }
 
 /// Spread of a month's light from year to year, of a month whose sky is always clouded. With the rule
-/// below a year's sum spreads by 2 to 5 %, least in bright climates: what Ineichen (2011, 30 stations,
-/// 10 to 30 years each) found. The monthly figure itself is a judgement.
+/// below a year's sum spreads by 1.5 to 4.5 %, least in bright climates; Ineichen (2011, 30 stations, 10 to
+/// 30 years each) found 2 to 6 %. The monthly figure itself is a judgement.
 const DULLEST_SPREAD: f64 = 0.25;
 
 /// A month so clear every year has nothing left to vary.
