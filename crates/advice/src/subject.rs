@@ -106,7 +106,15 @@ impl Subject {
     /// # Errors
     /// A year that cannot be computed.
     pub fn year(&self) -> Result<OneYear, AdviceError> {
-        year_of(self.build.clone(), Forcing::of(&self.build, &self.climate)?)
+        self.recorded(&mut Recorder::none())
+    }
+
+    /// The same, with chosen channels by the minute.
+    ///
+    /// # Errors
+    /// A year that cannot be computed.
+    pub fn recorded(&self, recorder: &mut Recorder) -> Result<OneYear, AdviceError> {
+        year_of(self.build.clone(), Forcing::of(&self.build, &self.climate)?, recorder)
     }
 
     /// The year of a changed build in the same weather; `base` is that of the build as it stands.
@@ -114,12 +122,25 @@ impl Subject {
     /// # Errors
     /// A year that cannot be computed.
     pub fn year_beside(&self, base: &OneYear, build: Build) -> Result<OneYear, AdviceError> {
+        self.recorded_beside(base, build, &mut Recorder::none())
+    }
+
+    /// The same, with the build's chosen channels by the minute.
+    ///
+    /// # Errors
+    /// A year that cannot be computed.
+    pub fn recorded_beside(
+        &self,
+        base: &OneYear,
+        build: Build,
+        recorder: &mut Recorder,
+    ) -> Result<OneYear, AdviceError> {
         let forcing = base.forcing.again(&base.build, &build, &self.climate)?;
         if !has_the_same_twin(&build, &forcing, base) {
-            return year_of(build, forcing);
+            return year_of(build, forcing, recorder);
         }
         let plant = Plant::compile(&build)?;
-        let (ledger, events) = march(&plant, &forcing, &Upset::none(), &mut Recorder::none())?;
+        let (ledger, events) = march(&plant, &forcing, &Upset::none(), recorder)?;
         let result = YearResult { build: ledger, twin: base.result.twin.clone(), events };
         Ok(OneYear { build, forcing, result })
     }
@@ -129,7 +150,7 @@ impl Subject {
     /// # Errors
     /// A year that cannot be computed.
     pub fn year_in(&self, build: &Build, climate: &Climate) -> Result<OneYear, AdviceError> {
-        year_of(build.clone(), Forcing::of(build, climate)?)
+        year_of(build.clone(), Forcing::of(build, climate)?, &mut Recorder::none())
     }
 }
 
@@ -142,8 +163,12 @@ fn has_the_same_twin(build: &Build, forcing: &Forcing, base: &OneYear) -> bool {
         })
 }
 
-fn year_of(build: Build, forcing: Forcing) -> Result<OneYear, AdviceError> {
-    let result = year::run(&build, &forcing, &Upset::none(), &mut Recorder::none())?;
+fn year_of(
+    build: Build,
+    forcing: Forcing,
+    recorder: &mut Recorder,
+) -> Result<OneYear, AdviceError> {
+    let result = year::run(&build, &forcing, &Upset::none(), recorder)?;
     Ok(OneYear { build, forcing, result })
 }
 

@@ -42,6 +42,15 @@ pub struct Point {
     pub y_mm: f64,
 }
 
+/// A level strip of a drawing, over its whole width.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Strip {
+    /// Its upper side \[mm\].
+    pub top_mm: f64,
+    /// Its height \[mm\].
+    pub height_mm: f64,
+}
+
 /// A rectangle that stands upright.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Area {

@@ -40,6 +40,10 @@ pub enum Role {
     Column,
     /// Line between two strata.
     Boundary,
+    /// A boundary as it was before a change.
+    Ghost,
+    /// Bare ground under it, so that it shows on hatch.
+    GhostGround,
     /// A stratum: a loss, or heat that is not the sun's.
     Stratum(Hatch),
     /// Material that is cut through.
@@ -158,6 +162,8 @@ impl Role {
             Role::Seam => "seam",
             Role::Column => "column",
             Role::Boundary => "boundary",
+            Role::Ghost => "ghost",
+            Role::GhostGround => "ghost-ground",
             Role::Plate => "plate",
             Role::FootThick => "foot-thick",
             Role::FootThin => "foot-thin",

@@ -98,6 +98,11 @@ fn look_of(role: Role) -> Option<Look> {
         Role::Seam => stroked(1.0, SEAM),
         Role::Column => stroked(2.2, EDGE),
         Role::Boundary => stroked(1.2, EDGE),
+        Role::Ghost => dashed(1.9, &[3.0, 4.0], INK),
+        Role::GhostGround => look(
+            format!("fill:none;stroke-width:{:.3};stroke-opacity:0.5", px(3.4)),
+            &[("stroke", SHEET)],
+        ),
         Role::FootThick => stroked(3.0, INK),
         Role::FootThin => stroked(1.0, INK),
         Role::IsothermOnDark => {
@@ -294,6 +299,8 @@ pub fn all_roles() -> Vec<Role> {
         Role::Seam,
         Role::Column,
         Role::Boundary,
+        Role::Ghost,
+        Role::GhostGround,
         Role::Plate,
         Role::FootThick,
         Role::FootThin,

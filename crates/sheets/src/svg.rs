@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::drawing::{Anchor, Area, Drawing, Form, Point, Run, Shape, Text};
+use crate::drawing::{Anchor, Area, Drawing, Form, Point, Run, Shape, Strip, Text};
 use crate::hatch::{Hatch, Material};
 use crate::pen::px;
 use crate::role::Role;
@@ -17,9 +17,73 @@ pub fn file(drawing: &Drawing) -> String {
     format!("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n{}", element(drawing, &css))
 }
 
+/// The same, its size in the page's own unit, 16 pixels of a screen, so that it grows with the type.
+pub fn on_page(drawing: &Drawing) -> String {
+    let rem = |mm: f64| number(mm / px(16.0));
+    let (wide, high) = (rem(drawing.width_mm), rem(drawing.height_mm));
+    sized(drawing, "", (&format!("{wide}rem"), &format!("{high}rem")))
+}
+
 /// A drawing as an element of a page that holds the style for all its pictures.
 pub fn inline(drawing: &Drawing) -> String {
     element(drawing, "")
+}
+
+/// A level strip of a drawing as an element of a page; `with_tiles` for the strip whose tiles the
+/// drawing's other strips use too. Its size is in the page's own unit, 16 pixels of a screen.
+///
+/// Hidden from readers that cannot see it: the page tells the whole drawing's facts once.
+pub fn strip(drawing: &Drawing, strip: Strip, with_tiles: Tiles) -> String {
+    let (top_mm, bottom_mm) = (strip.top_mm, strip.top_mm + strip.height_mm);
+    let mut text = format!(
+        "<svg aria-hidden=\"true\" focusable=\"false\" width=\"{}rem\" height=\"{}rem\" viewBox=\"0 {} {} {}\">\n",
+        number(drawing.width_mm / px(16.0)),
+        number(strip.height_mm / px(16.0)),
+        number(top_mm),
+        number(drawing.width_mm),
+        number(strip.height_mm),
+    );
+    if with_tiles == Tiles::Own {
+        text.push_str(&patterns(drawing));
+    }
+    for (place, shape) in drawing.shapes.iter().enumerate() {
+        let (highest_mm, lowest_mm) = reach_mm(shape);
+        if highest_mm <= bottom_mm && lowest_mm >= top_mm {
+            text.push_str(&one(drawing, place, shape));
+        }
+    }
+    text.push_str("</svg>\n");
+    text
+}
+
+/// Whether a strip brings the tiles of its hatches.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Tiles {
+    /// It does.
+    Own,
+    /// Another strip of the same drawing does.
+    Shared,
+}
+
+/// How high and how low a shape reaches, on the generous side.
+fn reach_mm(shape: &Shape) -> (f64, f64) {
+    let span = |points: &mut dyn Iterator<Item = f64>| {
+        points.fold((f64::MAX, f64::MIN), |(low, high), at| (low.min(at), high.max(at)))
+    };
+    match &shape.form {
+        Form::Line(points) | Form::Outline(points) => {
+            span(&mut points.iter().map(|point| point.y_mm))
+        }
+        Form::Area(area) => (area.corner.y_mm, area.bottom_mm()),
+        Form::Cells(cells) => {
+            span(&mut cells.iter().flat_map(|area| [area.corner.y_mm, area.bottom_mm()]))
+        }
+        Form::Circle { middle, radius_mm } => (middle.y_mm - radius_mm, middle.y_mm + radius_mm),
+        Form::Text(text) => {
+            let room = text.room(shape.role);
+            (room.corner.y_mm, room.bottom_mm())
+        }
+    }
 }
 
 /// Roles a drawing uses, each once.
@@ -54,11 +118,16 @@ pub fn escaped(text: &str) -> String {
 }
 
 fn element(drawing: &Drawing, css: &str) -> String {
+    let (wide, high) = (number(drawing.width_mm), number(drawing.height_mm));
+    sized(drawing, css, (&format!("{wide}mm"), &format!("{high}mm")))
+}
+
+fn sized(drawing: &Drawing, css: &str, (wide, high): (&str, &str)) -> String {
     let name = drawing.name;
     let (width, height) = (number(drawing.width_mm), number(drawing.height_mm));
     let mut text = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-labelledby=\"{name}-title \
-         {name}-desc\" width=\"{width}mm\" height=\"{height}mm\" viewBox=\"0 0 {width} {height}\">\n\
+         {name}-desc\" width=\"{wide}\" height=\"{high}\" viewBox=\"0 0 {width} {height}\">\n\
          <title id=\"{name}-title\">{}</title>\n<desc id=\"{name}-desc\">{}</desc>\n",
         escaped(&drawing.title),
         escaped(&drawing.description),

@@ -14,7 +14,7 @@ use design::quantity::Units;
     about = "Workshop tool for building your own solar water heating",
     long_about = "Workshop tool for building your own solar water heating: from a design file and a \
                   year of weather to the heat it spares.\n\nWithout a command it computes the first \
-                  build of the sample job book.",
+                  build of the sample job book and opens the page on a copy of it.",
     after_help = "Exit status: 0 done; 1 an input is unreadable or wrong; 2 wrong usage; 3 the \
                   computation could not be completed or its result not written; 130 interrupted."
 )]
@@ -27,6 +27,8 @@ pub struct Arguments {
 /// The commands.
 #[derive(Debug, Subcommand)]
 pub enum Command {
+    /// Open a job book as a page in the browser
+    Open(Open),
     /// Start a job book (a folder) or a design file (a name ending in .toml)
     New(New),
     /// Say what is wrong or doubtful in a build, and what it assumes
@@ -39,6 +41,22 @@ pub enum Command {
     Sum(Sum),
     /// Print the JSON Schema of a document or of the design file
     Schema(Schema),
+}
+
+/// `open`.
+#[derive(Args, Debug)]
+pub struct Open {
+    /// The job book's folder, or one of its design files
+    pub book: PathBuf,
+    /// Port of this computer to serve at; 0 for any that is free
+    #[arg(long, value_name = "NUMBER", default_value = "0")]
+    pub port: u16,
+    /// Print the address and open no browser
+    #[arg(long)]
+    pub no_browser: bool,
+    /// Serve on the local network too, behind a pairing code: for a phone in the loft
+    #[arg(long)]
+    pub lan: bool,
 }
 
 /// `new`.

@@ -49,6 +49,39 @@ pub fn make_folder(path: &Path) -> Result<()> {
     fs::create_dir_all(path).with_context(|| format!("cannot make the folder `{}`", path.display()))
 }
 
+/// The names of what lies in a folder.
+///
+/// # Errors
+/// Where it cannot be read.
+pub fn names_in(folder: &Path) -> Result<Vec<String>> {
+    let at = || format!("cannot look into the folder `{}`", folder.display());
+    let mut names = Vec::new();
+    for entry in fs::read_dir(folder).with_context(at)? {
+        let name = entry.with_context(at)?.file_name();
+        names.extend(name.into_string());
+    }
+    Ok(names)
+}
+
+/// Gives a file another name.
+///
+/// # Errors
+/// Where it cannot have it.
+pub fn rename(from: &Path, to: &Path) -> Result<()> {
+    fs::rename(from, to)
+        .with_context(|| format!("cannot move `{}` to `{}`", from.display(), to.display()))
+}
+
+/// True where a file, and no folder, stands at the path.
+pub fn is_plain_file(path: &Path) -> bool {
+    path.is_file()
+}
+
+/// True where a folder stands at the path.
+pub fn is_folder(path: &Path) -> bool {
+    path.is_dir()
+}
+
 /// True where something stands at the path.
 pub fn exists(path: &Path) -> bool {
     path.exists()

@@ -7,6 +7,7 @@ mod commands;
 mod files;
 mod hot;
 mod interrupt;
+mod page;
 mod pictures;
 mod print;
 mod progress;

@@ -62,7 +62,7 @@ pub fn draw(facts: &Facts, width: Width) -> Drawing {
         table: table(section, facts.panel),
     };
     head(&mut drawing, facts, &layout);
-    column(&mut drawing, &layout);
+    strata_and_heat(&mut drawing, &layout);
     let mut taken = Vec::new();
     for station in &layout.stations {
         station_words(&mut drawing, &layout, station);
@@ -76,7 +76,7 @@ pub fn draw(facts: &Facts, width: Width) -> Drawing {
     drawing
 }
 
-fn description(section: &HeatSection, panel: PanelMade) -> String {
+pub(super) fn description(section: &HeatSection, panel: PanelMade) -> String {
     let mut text = format!(
         "A column as wide as the year's sun, {}. A stratum begins where heat is lost and runs down to the foot; what is left is spared to the heater: {}.",
         kwh(section.sun_j / KWH_J),
@@ -90,7 +90,7 @@ fn description(section: &HeatSection, panel: PanelMade) -> String {
 }
 
 /// The year's figures and the months'; the strata of the table make up the sun without remainder.
-fn table(section: &HeatSection, panel: PanelMade) -> Table {
+pub(super) fn table(section: &HeatSection, panel: PanelMade) -> Table {
     let mut heads = vec!["kWh", "year"];
     heads.extend(MONTHS);
     let mut table = Table::new("The year’s sun on the panels, and where it went", &heads);
@@ -132,7 +132,7 @@ fn head(drawing: &mut Drawing, facts: &Facts, layout: &Layout) {
     months(drawing, layout);
 }
 
-fn months(drawing: &mut Drawing, layout: &Layout) {
+pub(super) fn months(drawing: &mut Drawing, layout: &Layout) {
     let wide = layout.right - layout.left;
     let mut x = layout.left;
     let letters: Vec<usize> = match layout.width {
@@ -153,7 +153,7 @@ fn months(drawing: &mut Drawing, layout: &Layout) {
 }
 
 /// Strata, heat with its threads, edges.
-fn column(drawing: &mut Drawing, layout: &Layout) {
+pub(super) fn strata_and_heat(drawing: &mut Drawing, layout: &Layout) {
     let (foot, wedge, right) = (layout.foot, layout.wedge, layout.right);
     let mut edge = vec![at(layout.left, layout.top)];
     for stratum in layout.strata() {
@@ -248,7 +248,7 @@ fn station_words(drawing: &mut Drawing, layout: &Layout, station: &Station) {
 
 /// A loss's number, words and swatch, with a level leader to the wedge's tip. Returns the leader's
 /// height.
-fn label(drawing: &mut Drawing, layout: &Layout, stratum: &Stratum) -> f64 {
+pub(super) fn label(drawing: &mut Drawing, layout: &Layout, stratum: &Stratum) -> f64 {
     let y = stratum.top;
     match layout.width {
         Width::Page => {
@@ -263,7 +263,7 @@ fn label(drawing: &mut Drawing, layout: &Layout, stratum: &Stratum) -> f64 {
             drawing.area(Role::Stratum(stratum.hatch), at(112.0, y - 9.0), at(140.0, y + 9.0));
             swatch_edge(drawing, at(112.0, y - 9.0), at(140.0, y + 9.0));
             drawing.text(Role::LossNumber, Anchor::Start, at(150.0, y + 8.0), whole(stratum.kwh));
-            let lines = broken(stratum.words, Role::Quiet, px(222.0));
+            let lines = broken(stratum.words, Role::Quiet, px(154.0));
             drawing.lines(Role::Quiet, Anchor::Start, at(150.0, y + 30.0), 19.0, &lines);
             drawing.leader(&[at(112.0, y), at(stratum.left, y)]);
         }
@@ -283,7 +283,7 @@ pub(super) fn swatch_edge(drawing: &mut Drawing, from: Point, to: Point) {
 }
 
 /// Number and name upright on every wide stratum, clear of the leaders that cross it.
-fn upright_plates(drawing: &mut Drawing, layout: &Layout, leaders: &[f64]) {
+pub(super) fn upright_plates(drawing: &mut Drawing, layout: &Layout, leaders: &[f64]) {
     const EVERY: f64 = 700.0;
     if layout.width == Width::Phone {
         return;
@@ -311,7 +311,7 @@ fn upright_plates(drawing: &mut Drawing, layout: &Layout, leaders: &[f64]) {
 }
 
 /// What goes on, on plates inside the straight edge.
-fn plates(drawing: &mut Drawing, layout: &Layout, section: &HeatSection) {
+pub(super) fn plates(drawing: &mut Drawing, layout: &Layout, section: &HeatSection) {
     let y = match layout.width {
         Width::Page => layout.top + 26.0,
         Width::Phone => layout.top + 104.0,

@@ -2,6 +2,7 @@
 
 mod box_rows;
 pub mod box_section;
+pub mod column;
 mod contour;
 pub mod day;
 pub mod efficiency;

@@ -24,7 +24,7 @@ pub(super) fn foot(drawing: &mut Drawing, layout: &Layout, facts: &Facts) -> f64
     blocks.draw(drawing, layout);
     let (from, to) = match layout.width {
         Width::Page => (56.0, 1000.0),
-        Width::Phone => (16.0, 374.0),
+        Width::Phone => (16.0, 304.0),
     };
     drawing.line(Role::FootThick, &[at(from, y), at(to, y)]);
     drawing.line(Role::FootThin, &[at(from, y + 5.0), at(to, y + 5.0)]);
@@ -39,10 +39,10 @@ pub(super) fn foot(drawing: &mut Drawing, layout: &Layout, facts: &Facts) -> f64
         Width::Phone => {
             let rows = phone_rows(drawing, layout, facts);
             let need = need_words(facts);
-            let lines = broken(&need, Role::Value, px(358.0));
+            let lines = broken(&need, Role::Value, px(288.0));
             drawing.lines(Role::Value, Anchor::Start, at(16.0, rows + 30.0), 21.0, &lines);
             let below = rows + 30.0 + 21.0 * lines.len() as f64;
-            sum(drawing, facts, below + 10.0, 16.0, 358.0) + 20.0
+            sum(drawing, facts, below + 10.0, 16.0, 288.0) + 20.0
         }
     }
 }
@@ -158,7 +158,7 @@ impl Blocks {
         let end = middle + bought_kwh.max(0.0) * layout.scale;
         let most = match layout.width {
             Width::Page => 984.0,
-            Width::Phone => 366.0,
+            Width::Phone => 300.0,
         };
         let is_broken = end > most;
         Blocks {

@@ -65,13 +65,49 @@ pub(super) struct Layout {
 
 const KWH_J: f64 = year::ledger::KWH_J;
 
+/// How much room the stations take, in pixels.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Room {
+    /// From a station's top to its first wedge.
+    pub heads: [f64; 5],
+    /// Between the wedge of light thrown back and the next one, beyond the usual step.
+    pub behind_thrown_back: f64,
+    /// A station's height at least.
+    pub least: [f64; 5],
+    /// Below the last wedge, to the foot.
+    pub tail: f64,
+    /// Pixels for a kilowatt-hour; `None` for what suits the sun.
+    pub scale: Option<f64>,
+}
+
+impl Room {
+    /// As a picture by itself takes it.
+    fn of_a_picture(width: Width) -> Room {
+        let (heads, least, tail) = match width {
+            Width::Page => ([196.0, 170.0, 170.0, 170.0, 170.0], 400.0, 330.0),
+            Width::Phone => ([190.0, 128.0, 128.0, 128.0, 128.0], 190.0, 350.0),
+        };
+        Room { heads, behind_thrown_back: 0.0, least: [least; 5], tail, scale: None }
+    }
+}
+
 impl Layout {
     pub(super) fn of(section: &HeatSection, width: Width, is_bought: bool) -> Layout {
+        Layout::in_room(section, width, is_bought, &Room::of_a_picture(width))
+    }
+
+    pub(super) fn in_room(
+        section: &HeatSection,
+        width: Width,
+        is_bought: bool,
+        room: &Room,
+    ) -> Layout {
         let sun_kwh = section.sun_j / KWH_J;
         let (bar_kwh, scale) = match width {
             Width::Page => scale_of(sun_kwh, 345.0, 340.0..=350.0),
             Width::Phone => (0.0, 78.0 / sun_kwh),
         };
+        let scale = room.scale.unwrap_or(scale);
         let (left, top, wedge, paper) = match width {
             Width::Page => (293.0, 190.0, 80.0, 1056.0),
             Width::Phone => (16.0, 278.0, 44.0, 390.0),
@@ -83,10 +119,9 @@ impl Layout {
         let mut passed = 0;
         let mut gathered_kwh = 0.0;
         let least_kwh = sun_kwh * if width == Width::Page { 0.003 } else { 0.01 };
-        for (name, says, losses) in STATIONS {
-            let head = head_height(width, name);
+        for (at, (name, says, losses)) in STATIONS.into_iter().enumerate() {
             let station_top = below;
-            let mut next = station_top + head;
+            let mut next = station_top + room.heads[at];
             let mut strata = Vec::new();
             for &loss in losses {
                 let kwh = widths_j[passed] / KWH_J;
@@ -110,6 +145,9 @@ impl Layout {
                 });
                 x += kwh * scale;
                 next += step(width, has_plate(loss));
+                if loss == Loss::ThrownBack {
+                    next += room.behind_thrown_back;
+                }
             }
             if name == "Tap" && gathered_kwh >= 0.5 {
                 strata.push(Stratum {
@@ -130,9 +168,8 @@ impl Layout {
             if name != "Tap" && !strata.is_empty() {
                 next += 44.0;
             }
-            let least = if width == Width::Page { 400.0 } else { 190.0 };
-            let room = if name == "Tap" { tail(width) } else { 0.0 };
-            below = (next + room).max(station_top + least);
+            let tail = if name == "Tap" { room.tail } else { 0.0 };
+            below = (next + tail).max(station_top + room.least[at]);
             stations.push(Station { name, says, top: station_top, strata });
         }
         let spared_kwh =
@@ -210,15 +247,6 @@ const STATIONS: [(&str, &str, &[Loss]); 5] = [
     ("Tap", "What the heater need not give.", &[Loss::PastNeed, Loss::Held]),
 ];
 
-fn head_height(width: Width, name: &str) -> f64 {
-    match (width, name) {
-        (Width::Page, "Sun") => 196.0,
-        (Width::Page, _) => 170.0,
-        (Width::Phone, "Sun") => 190.0,
-        (Width::Phone, _) => 128.0,
-    }
-}
-
 /// From one wedge to the next: a plate needs room.
 fn step(width: Width, plate: bool) -> f64 {
     match (width, plate) {
@@ -226,14 +254,6 @@ fn step(width: Width, plate: bool) -> f64 {
         (Width::Page, false) => 112.0,
         (Width::Phone, true) => 132.0,
         (Width::Phone, false) => 84.0,
-    }
-}
-
-/// Below the last wedge: the plate of spared heat, and the blocks beside the foot.
-fn tail(width: Width) -> f64 {
-    match width {
-        Width::Page => 330.0,
-        Width::Phone => 350.0,
     }
 }
 

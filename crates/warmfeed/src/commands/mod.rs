@@ -3,6 +3,7 @@
 mod check;
 mod load;
 mod new;
+mod open;
 mod panel;
 mod plate;
 mod schema;
@@ -11,7 +12,9 @@ mod sum;
 mod sure;
 mod year;
 
-pub use load::{Loaded, Source};
+pub use load::{Disk, Loaded, Said, Source, load};
+pub use panel::panel_told;
+pub use sure::{WEATHER_YEARS, figures, subject};
 
 use anyhow::Error;
 use design::problem::{Problem, Severity, Span};
@@ -32,7 +35,8 @@ pub const NOT_COMPLETED: i32 = 3;
 /// Runs what was asked for.
 pub fn run(arguments: &Arguments) -> i32 {
     match &arguments.command {
-        None => year::run_sample(),
+        None => open::run_sample(),
+        Some(Command::Open(asked)) => open::run(asked),
         Some(Command::New(asked)) => new::run(asked),
         Some(Command::Check(asked)) => check::run(asked),
         Some(Command::Panel(asked)) => panel::run(asked),

@@ -76,6 +76,21 @@ pub fn run(asked: &PanelAsked) -> i32 {
     }
 }
 
+/// A panel's figures without its plate picture's.
+///
+/// # Errors
+/// Where the panel or its circuit cannot be reckoned.
+pub fn panel_told(loaded: &Loaded, units: Units) -> Result<PanelWire> {
+    let asked = PanelAsked {
+        build: std::path::PathBuf::new(),
+        plate: false,
+        out: None,
+        json: false,
+        units: crate::arguments::UnitsWord::Metric,
+    };
+    panel_wire(loaded, &asked, units)
+}
+
 /// The figures; sentences in them in the units asked for, keys always in their own.
 fn panel_wire(loaded: &Loaded, asked: &PanelAsked, units: Units) -> Result<PanelWire> {
     let build = &loaded.build;

@@ -16,7 +16,7 @@ use crate::progress::Progress;
 use crate::wire::{self, BandWire, BesideWire, NextWire, RangeWire};
 
 /// Other years that stand for a place's weather.
-const WEATHER_YEARS: u32 = 24;
+pub const WEATHER_YEARS: u32 = 24;
 
 /// What is asked beside the year.
 pub struct Asked<'a> {
@@ -68,7 +68,7 @@ pub struct Sure {
 }
 
 /// A loaded design as something to be changed.
-fn subject(loaded: &Loaded) -> Subject {
+pub fn subject(loaded: &Loaded) -> Subject {
     Subject::new(
         loaded.written.clone(),
         loaded.design.clone(),
@@ -78,7 +78,7 @@ fn subject(loaded: &Loaded) -> Subject {
 }
 
 /// The year's figures with bands, spared heat first.
-fn figures(year: &OneYear) -> Vec<(String, f64)> {
+pub fn figures(year: &OneYear) -> Vec<(String, f64)> {
     wire::figures(&wire::whole(&year.result, &year.forcing, &year.build))
 }
 

@@ -129,7 +129,8 @@ fn computed(loaded: &Loaded, beside: Option<&Loaded>, wish: &Wish) -> Result<()>
                 loaded,
                 forcing,
                 result,
-                wire: &wire,
+                year: &wire.year,
+                months: &wire.months,
                 recorder: &recorder,
                 units: wish.units,
             });

@@ -4,7 +4,7 @@ mod panel;
 mod year;
 
 pub use panel::panel_pictures;
-pub use year::{YearShown, year_pictures};
+pub use year::{YearShown, section_facts, year_pictures};
 
 use std::path::Path;
 

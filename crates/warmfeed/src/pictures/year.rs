@@ -13,7 +13,7 @@ use year::section::{HeatSection, typical_day};
 use year::{Channel, Forcing, Recorder, YearResult, month_spreads};
 
 use crate::commands::Loaded;
-use crate::wire::{MonthWire, YearWire};
+use crate::wire::MonthWire;
 
 /// What a year's pictures are drawn from.
 pub struct YearShown<'a> {
@@ -23,8 +23,10 @@ pub struct YearShown<'a> {
     pub forcing: &'a Forcing,
     /// What the year came to.
     pub result: &'a YearResult,
-    /// The same in the document's words.
-    pub wire: &'a YearWire,
+    /// The same in the document's words: the whole year.
+    pub year: &'a MonthWire,
+    /// And month by month.
+    pub months: &'a [MonthWire],
     /// Every channel by the minute.
     pub recorder: &'a Recorder,
     /// The reader's units.
@@ -34,20 +36,11 @@ pub struct YearShown<'a> {
 /// All pictures of a build's year, in the order of the heat; none where it has no panel.
 pub fn year_pictures(shown: &YearShown) -> Vec<Picture> {
     let build = &shown.loaded.build;
-    let Some(panel) = build.panel.panels.first() else { return Vec::new() };
+    if build.panel.panels.is_empty() {
+        return Vec::new();
+    }
     let section = HeatSection::of(shown.result, shown.forcing, build.panel.area_m2());
-    let facts = heat_section::Facts {
-        title: &shown.loaded.design.title,
-        section: &section,
-        panel: match panel {
-            Panel::Built(_) => PanelMade::AtHome,
-            Panel::Bought(_) => PanelMade::Bought,
-        },
-        heater: match build.tap.heater {
-            Heater::Cylinder { .. } => HeaterKind::Cylinder,
-            Heater::Instantaneous(_) => HeaterKind::Instantaneous,
-        },
-    };
+    let facts = section_facts(shown.loaded, &section);
     let mut pictures = vec![
         Picture {
             wide: heat_section::draw(&facts, Width::Page),
@@ -64,6 +57,22 @@ pub fn year_pictures(shown: &YearShown) -> Vec<Picture> {
     }
     pictures.extend(store_picture(shown));
     pictures
+}
+
+/// What the heat section is drawn from.
+pub fn section_facts<'a>(loaded: &'a Loaded, section: &'a HeatSection) -> heat_section::Facts<'a> {
+    heat_section::Facts {
+        title: &loaded.design.title,
+        section,
+        panel: match loaded.build.panel.panels.first() {
+            Some(Panel::Bought(_)) => PanelMade::Bought,
+            _ => PanelMade::AtHome,
+        },
+        heater: match loaded.build.tap.heater {
+            Heater::Cylinder { .. } => HeaterKind::Cylinder,
+            Heater::Instantaneous(_) => HeaterKind::Instantaneous,
+        },
+    }
 }
 
 fn mover(shown: &YearShown) -> Mover {
@@ -86,11 +95,11 @@ fn months_picture(shown: &YearShown) -> Picture {
         backwards_hours: month.reverse_hours,
         pump_kwh: month.pump_kwh,
     };
-    let all: Vec<months::Month> = shown.wire.months.iter().map(of).collect();
+    let all: Vec<months::Month> = shown.months.iter().map(of).collect();
     let facts = months::Facts {
-        title: &shown.wire.title,
+        title: &shown.loaded.design.title,
         months: &all,
-        year: of(&shown.wire.year),
+        year: of(shown.year),
         mover: mover(shown),
         units: shown.units,
     };
@@ -107,7 +116,7 @@ fn day_picture(shown: &YearShown, season: day::Season, of_months: [usize; 2]) ->
     let drawn_l = shown.recorder.hours(Channel::Draw)?;
     let month = month_of_day(at_day);
     let facts = day::Facts {
-        title: &shown.wire.title,
+        title: &shown.loaded.design.title,
         season,
         date: format!("{} {}", at_day - MONTH_STARTS_DAY[month] + 1, MONTHS[month]),
         rule: format!(
@@ -142,7 +151,7 @@ fn store_picture(shown: &YearShown) -> Option<Picture> {
     let hours_c: Vec<f64> = hours_k.iter().map(|k| k - ZERO_CELSIUS_K).collect();
     let months_c = month_spreads(&hours_c).map(|month| [month.least, month.mean, month.most]);
     let facts = store_map::Facts {
-        title: &shown.wire.title,
+        title: &shown.loaded.design.title,
         store_top_c: &hours_c,
         month_starts: &MONTH_STARTS_DAY,
         months_c: &months_c,

@@ -1,0 +1,145 @@
+//! The five stations: beside each piece of the column its drawings and its numbers.
+
+use maud::{Markup, PreEscaped, html};
+use sheets::page::Picture;
+use sheets::pictures::Width;
+use sheets::pictures::column::{Column, draw};
+use sheets::svg::{self, Tiles};
+
+use super::super::numbers::Numbers;
+use super::picture;
+use crate::pictures::section_facts;
+
+/// One station of the page.
+struct Station {
+    id: &'static str,
+    name: &'static str,
+    says: &'static str,
+    /// Tables of the design file whose values belong here.
+    tables: &'static [&'static str],
+    /// Its pictures, the first open, by their names.
+    pictures: &'static [&'static str],
+}
+
+const STATIONS: [Station; 5] = [
+    Station {
+        id: "sun",
+        name: "Sun",
+        says: "A year’s sun on the panes. Across is heat, the column’s width all of it; down is its path. What is lost lies down at the left and stays. Each thread is a month.",
+        tables: &["sun"],
+        pictures: &["sky", "year-map"],
+    },
+    Station {
+        id: "panel",
+        name: "Panel",
+        says: "Light turns to heat in the sheet, and the fluid takes it.",
+        tables: &["panel"],
+        pictures: &["box-section", "plate", "efficiency"],
+    },
+    Station {
+        id: "circuit",
+        name: "Circuit",
+        says: "Up the flow pipe, through the coil, back to the panel; the controller says when.",
+        tables: &["circuit", "control"],
+        pictures: &["house", "pump"],
+    },
+    Station {
+        id: "store",
+        name: "Store",
+        says: "The cistern holds the heat until someone draws.",
+        tables: &["store"],
+        pictures: &["cistern", "store-map"],
+    },
+    Station {
+        id: "tap",
+        name: "Tap",
+        says: "What the heater need not give.",
+        tables: &["tap"],
+        pictures: &["draws", "day-summer", "day-winter"],
+    },
+];
+
+/// Draws them.
+pub fn stations(numbers: &Numbers, year: &[Picture], panel: Option<&[Picture]>) -> Markup {
+    let shown = numbers.shown;
+    let facts = section_facts(&shown.loaded, &shown.section);
+    let former = numbers.state.former.as_ref().map(|former| &former.section);
+    // The scale is the former year's while a change lies on the slip: it does not jump under the hand.
+    let column = |width: Width| {
+        let scale = numbers.state.former.as_ref().map(|former| {
+            let facts = section_facts(&former.loaded, &former.section);
+            draw(&facts, width, None, None).scale_px_kwh
+        });
+        draw(&facts, width, former, scale)
+    };
+    let (wide, narrow) = (column(Width::Page), column(Width::Phone));
+    html! {
+        @for (place, station) in STATIONS.iter().enumerate() {
+            (drawn(station, place, numbers, (&wide, &narrow), year, panel))
+        }
+        section id="foot" class="column-foot" data-part="" aria-label="Where the year’s sun went" {
+            div class="at-wide" { (PreEscaped(svg::strip(&wide.drawing, wide.foot, Tiles::Shared))) }
+            div class="at-narrow" { (PreEscaped(svg::strip(&narrow.drawing, narrow.foot, Tiles::Shared))) }
+            details id="t-column" data-keep="" {
+                summary { "As a table: where the year’s sun went" }
+                div class="facts" tabindex="0" role="group" aria-label="Table: where the year’s sun went" { (PreEscaped(wide.drawing.table.html())) }
+            }
+        }
+    }
+}
+
+fn drawn(
+    station: &Station,
+    place: usize,
+    numbers: &Numbers,
+    (wide, narrow): (&Column, &Column),
+    year: &[Picture],
+    panel: Option<&[Picture]>,
+) -> Markup {
+    let tiles = if place == 0 { Tiles::Own } else { Tiles::Shared };
+    let pieces = narrow.stations[place];
+    let strip = |strip, tiles| PreEscaped(svg::strip(&narrow.drawing, strip, tiles));
+    html! {
+        section id=(station.id) class="station" data-part="" data-station=(place + 1) aria-labelledby={ (station.id) "-name" } tabindex="-1" {
+            div class="column at-wide" {
+                (PreEscaped(svg::strip(&wide.drawing, wide.stations[place].whole, tiles)))
+            }
+            header class="station-head" {
+                div class="rail at-narrow" { (strip(pieces.whole, tiles)) }
+                h2 id={ (station.id) "-name" } { (station.name) }
+                p class="lead" { (station.says) }
+            }
+            @if pieces.wedges.height_mm > 0.0 {
+                div class="wedges at-narrow" { (strip(pieces.wedges, Tiles::Shared)) }
+            }
+            div class="station-body" {
+                div class="rail at-narrow" { (strip(pieces.behind, Tiles::Shared)) }
+                div class="beside" {
+                    (pictures(station, year, panel))
+                    (numbers.of(station.tables, station.id))
+                }
+            }
+        }
+    }
+}
+
+/// The station's pictures; those of the panel come a moment later.
+fn pictures(station: &Station, year: &[Picture], panel: Option<&[Picture]>) -> Markup {
+    let all: Vec<&Picture> = year.iter().chain(panel.unwrap_or_default()).collect();
+    let named = |name: &str| all.iter().find(|picture| picture.wide.name == name);
+    html! {
+        @if station.id == "panel" && panel.is_none() {
+            p class="quiet" { "The drawings of the panel are being worked out." }
+        }
+        @for (place, name) in station.pictures.iter().enumerate() {
+            @if let Some(found) = named(name) {
+                @if place < 2 { (picture(found)) } @else {
+                    details class="more" id={ "d-" (name) } data-keep="" {
+                        summary { (found.wide.title) }
+                        (picture(found))
+                    }
+                }
+            }
+        }
+    }
+}
