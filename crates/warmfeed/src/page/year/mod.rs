@@ -72,7 +72,7 @@ fn whole(house: &House, reader: &Reader, name: &str, state: &State, shown: &Reck
     let late = shown.late();
     let numbers = Numbers { build: name, token: &house.token, reader, state, shown, late: &late };
     html! {
-        (slips::slips(house, name, state, shown))
+        (slips::slips(house, name, state, (shown, &late)))
         (answer::answer(state, shown, &late))
         (station::stations(&numbers, &year, panel.as_deref()))
         section id="months" data-part="" aria-label="The year by months" {

@@ -5,16 +5,21 @@ use sheets::words::{kwh, whole};
 
 use super::super::House;
 use super::super::desk::State;
-use super::super::reckoned::Reckoned;
+use super::super::reckoned::{Late, Reckoned};
 use super::super::shell::address;
 use design::parameters::parameter_at;
 
 /// All slips of a build.
-pub fn slips(house: &House, name: &str, state: &State, shown: &Reckoned) -> Markup {
+pub fn slips(
+    house: &House,
+    name: &str,
+    state: &State,
+    (shown, late): (&Reckoned, &Late),
+) -> Markup {
     html! {
         (tools(house, name, state))
         (outside(house, name, state))
-        (changed(house, name, state, shown))
+        (changed(house, name, state, (shown, late)))
     }
 }
 
@@ -42,9 +47,9 @@ fn tools(house: &House, name: &str, state: &State) -> Markup {
 }
 
 /// The slip of what was changed.
-fn changed(house: &House, name: &str, state: &State, shown: &Reckoned) -> Markup {
+fn changed(house: &House, name: &str, state: &State, (shown, late): (&Reckoned, &Late)) -> Markup {
     let more_kwh = state.former.as_ref().map(|former| shown.spared_kwh() - former.spared_kwh());
-    let tolerance_kwh = shown.late().next.as_ref().map(|worth| worth.tolerance_kwh);
+    let tolerance_kwh = late.next.as_ref().map(|worth| worth.tolerance_kwh);
     html! {
         div id="slip" data-part="" {
             @if let (Some(former), Some(more_kwh)) = (&state.former, more_kwh) {
