@@ -10,4 +10,5 @@ mod purity;
 mod references;
 mod sizes;
 mod support;
+mod vendored;
 mod words;

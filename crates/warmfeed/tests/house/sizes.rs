@@ -9,7 +9,9 @@ const ALLOWED: &str = include_str!("long-files.txt");
 fn long_files_have_a_reason() {
     let allowed = list(ALLOWED);
     let mut faults = Vec::new();
-    let files = files_ending("", &[".rs", ".js", ".py"]);
+    let mut files = files_ending("", &[".rs", ".js", ".py"]);
+    // What others wrote is theirs to divide.
+    files.retain(|name| !name.contains("/vendor/"));
     assert!(files.len() > 20, "{} files", files.len());
     for name in &files {
         let lines = read(name).lines().count();
