@@ -35,7 +35,8 @@ fn vendored_files_are_untouched_and_credited() {
         }
     }
     let there = files_under(FOLDER);
-    for path in there.iter().filter(|path| !path.ends_with("vendor.toml")) {
+    let ours = [format!("{FOLDER}/vendor.toml"), format!("{FOLDER}/licences.txt")];
+    for path in there.iter().filter(|path| !ours.contains(path)) {
         let bytes = std::fs::read(root().join(path)).unwrap();
         let sum: String = Sha256::digest(&bytes).iter().map(|byte| format!("{byte:02x}")).collect();
         match listed.remove(path) {
@@ -45,6 +46,13 @@ fn vendored_files_are_untouched_and_credited() {
         }
     }
     faults.extend(listed.keys().map(|path| format!("{path} is listed but not there")));
+    // The page shows all licences as one text.
+    let shown = read(&ours[1]);
+    for path in there.iter().filter(|path| path.ends_with("/LICENSE")) {
+        if !shown.contains(read(path).replace("\r\n", "\n").trim()) {
+            faults.push(format!("{path} is not in licences.txt word for word"));
+        }
+    }
     none("files of others against vendor.toml", &faults);
     assert!(there.len() > 10, "{} files", there.len());
 }
