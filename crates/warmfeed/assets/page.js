@@ -51,7 +51,7 @@ function keepOpen(old, part) {
 function shapesOf(part) {
   const all = new Map();
   if (!calm.matches) {
-    for (const place of [".column", ".wedges", ".rail"]) {
+    for (const place of [".core", ".wedges", ".rail"]) {
       part.querySelectorAll(place).forEach((strip, at) => {
         const shapes = strip.querySelectorAll("polygon.stratum, polygon.heat, polyline.heat-edge, polyline.boundary");
         if (shapes.length) all.set(place + at, [...shapes].map((shape) => shape.getAttribute("points")));

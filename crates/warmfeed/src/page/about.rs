@@ -18,7 +18,7 @@ pub async fn show(State(house): State<Arc<House>>, headers: HeaderMap) -> Respon
     let reader = Reader::of(&headers);
     let main = html! {
         h1 { "About" }
-        p class="lead" {
+        p class="says" {
             "warmfeed reckons what a solar water heating of your own making would do in a year, minute by minute, on this computer. It needs no network and sends nothing."
         }
         h2 { "Cautions" }

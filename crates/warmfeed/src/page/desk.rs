@@ -337,6 +337,7 @@ impl Desk {
     fn compute(self: &Arc<Desk>, state: &mut State) {
         let turn = self.turn.fetch_add(1, Ordering::SeqCst) + 1;
         state.failed = None;
+        let _rest = late::Rest::begin();
         match load(&self.path, &Known { path: &self.path, text: &state.text }) {
             Ok(loaded) => {
                 state.problems = loaded.said.problems.clone();

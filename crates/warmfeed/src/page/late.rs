@@ -1,6 +1,11 @@
 //! What is found out about a year after it is shown: the panel's heat, pictures, next steps, the band.
+//!
+//! One build at a time is looked into, and the work rests while a change is being computed: the person
+//! comes first.
 
-use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::{Arc, Mutex, PoisonError};
+use std::time::Duration;
 
 use advice::band::{Question, Table};
 use advice::next_step::worth;
@@ -18,6 +23,35 @@ use crate::wire;
 
 /// Which cases and years a page's bands draw.
 const SEED: u32 = 1;
+
+/// Changes that are being computed now.
+static CHANGES: AtomicUsize = AtomicUsize::new(0);
+/// Whoever holds it looks into a build.
+static AT_WORK: Mutex<()> = Mutex::new(());
+
+/// While one is held, nothing is found out.
+pub struct Rest(());
+
+impl Rest {
+    /// Begins a rest.
+    pub fn begin() -> Rest {
+        CHANGES.fetch_add(1, Ordering::SeqCst);
+        Rest(())
+    }
+}
+
+impl Drop for Rest {
+    fn drop(&mut self) {
+        CHANGES.fetch_sub(1, Ordering::SeqCst);
+    }
+}
+
+/// Waits until no change is being computed.
+fn give_way() {
+    while CHANGES.load(Ordering::SeqCst) > 0 && !interrupt::asked() {
+        std::thread::sleep(Duration::from_millis(2));
+    }
+}
 
 /// One thing to find out.
 struct Task {
@@ -45,6 +79,7 @@ impl Telling<'_> {
     }
 
     fn count(&self, done: usize, all: usize) -> GoOn {
+        give_way();
         if !self.matters() {
             return GoOn::No;
         }
@@ -70,6 +105,8 @@ pub fn begin(desk: &Arc<Desk>, reckoned: Arc<Reckoned>, turn: u64) {
     let desk = Arc::clone(desk);
     std::thread::spawn(move || {
         for task in &TASKS {
+            let _one = AT_WORK.lock().unwrap_or_else(PoisonError::into_inner);
+            give_way();
             if !desk.is_at(turn) || interrupt::asked() {
                 return;
             }
@@ -91,18 +128,25 @@ pub fn begin(desk: &Arc<Desk>, reckoned: Arc<Reckoned>, turn: u64) {
     });
 }
 
-fn panel(reckoned: &Reckoned, _: &Telling) -> Result<()> {
+fn panel(reckoned: &Reckoned, telling: &Telling) -> Result<()> {
     if reckoned.loaded.build.panel.panels.is_empty() {
         return Ok(());
     }
     for units in [Units::Metric, Units::Us] {
+        give_way();
+        if !telling.matters() {
+            return Ok(());
+        }
         let told = panel_told(&reckoned.loaded, units)?;
         let pictures = panel_pictures(&reckoned.loaded, &told, units)?;
-        let mut late = reckoned.late();
-        if units == Units::Metric {
-            late.panel = Some(told);
+        {
+            let mut late = reckoned.late();
+            if units == Units::Metric {
+                late.panel = Some(told);
+            }
+            late.pictures.insert((units == Units::Us, Part::Panel), pictures);
         }
-        late.pictures.insert((units == Units::Us, Part::Panel), pictures);
+        telling.desk.found();
     }
     Ok(())
 }

@@ -12,6 +12,7 @@ use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, PreEscaped, html};
 use sheets::page::Picture;
+use sheets::pen::px;
 use sheets::svg;
 
 use super::House;
@@ -21,6 +22,9 @@ use super::numbers::{Numbers, told};
 use super::reader::Reader;
 use super::reckoned::Reckoned;
 use super::shell::{Sheet, Word, address, sheet};
+
+/// Width of the field beside the column, in pixels.
+const BESIDE_PX: f64 = 614.0;
 
 /// The sheet.
 pub async fn show(
@@ -94,13 +98,19 @@ fn picture_named(pictures: &[Picture], name: &str) -> Markup {
 /// A picture with its facts as a table.
 fn picture(picture: &Picture) -> Markup {
     let id = picture.wide.name;
+    // What is broader than the field beside the column would stand there in too small a type.
+    let narrow_alone = picture.narrow.as_ref().filter(|_| picture.wide.width_mm > px(BESIDE_PX));
     html! {
         figure class="picture" id={ "p-" (id) } {
-            div class=(if picture.narrow.is_some() { "at-wide" } else { "drawn" }) tabindex="0" role="group" aria-label=(picture.wide.title) {
-                (PreEscaped(svg::on_page(&picture.wide)))
-            }
-            @if let Some(narrow) = &picture.narrow {
-                div class="at-narrow" { (PreEscaped(svg::on_page(narrow))) }
+            @if let Some(narrow) = narrow_alone {
+                div class="drawn" tabindex="0" role="group" aria-label=(picture.wide.title) { (PreEscaped(svg::on_page(narrow))) }
+            } @else {
+                div class=(if picture.narrow.is_some() { "at-wide" } else { "drawn" }) tabindex="0" role="group" aria-label=(picture.wide.title) {
+                    (PreEscaped(svg::on_page(&picture.wide)))
+                }
+                @if let Some(narrow) = &picture.narrow {
+                    div class="at-narrow" { (PreEscaped(svg::on_page(narrow))) }
+                }
             }
             details id={ "t-" (id) } data-keep="" {
                 summary { "As a table: " (picture.wide.title) }

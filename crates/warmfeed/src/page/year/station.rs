@@ -77,7 +77,7 @@ pub fn stations(numbers: &Numbers, year: &[Picture], panel: Option<&[Picture]>) 
         @for (place, station) in STATIONS.iter().enumerate() {
             (drawn(station, place, numbers, (&wide, &narrow), year, panel))
         }
-        section id="foot" class="column-foot" data-part="" aria-label="Where the year’s sun went" {
+        section id="foot" class="core-foot" data-part="" aria-label="Where the year’s sun went" {
             div class="at-wide" { (PreEscaped(svg::strip(&wide.drawing, wide.foot, Tiles::Shared))) }
             div class="at-narrow" { (PreEscaped(svg::strip(&narrow.drawing, narrow.foot, Tiles::Shared))) }
             details id="t-column" data-keep="" {
@@ -100,23 +100,24 @@ fn drawn(
     let pieces = narrow.stations[place];
     let strip = |strip, tiles| PreEscaped(svg::strip(&narrow.drawing, strip, tiles));
     html! {
-        section id=(station.id) class="station" data-part="" data-station=(place + 1) aria-labelledby={ (station.id) "-name" } tabindex="-1" {
-            div class="column at-wide" {
+        section id=(station.id) class="stage" data-part="" data-station=(place + 1) aria-labelledby={ (station.id) "-name" } tabindex="-1" {
+            div class="core at-wide" {
                 (PreEscaped(svg::strip(&wide.drawing, wide.stations[place].whole, tiles)))
             }
-            header class="station-head" {
+            header class="stage-head" {
                 div class="rail at-narrow" { (strip(pieces.whole, tiles)) }
                 h2 id={ (station.id) "-name" } { (station.name) }
-                p class="lead" { (station.says) }
+                p class="says" { (station.says) }
             }
             @if pieces.wedges.height_mm > 0.0 {
                 div class="wedges at-narrow" { (strip(pieces.wedges, Tiles::Shared)) }
             }
-            div class="station-body" {
+            div class="stage-body" {
                 div class="rail at-narrow" { (strip(pieces.behind, Tiles::Shared)) }
                 div class="beside" {
-                    (pictures(station, year, panel))
+                    (pictures(&station.pictures[..1], station, year, panel))
                     (numbers.of(station.tables, station.id))
+                    (pictures(&station.pictures[1..], station, year, panel))
                 }
             }
         }
@@ -124,16 +125,21 @@ fn drawn(
 }
 
 /// The station's pictures; those of the panel come a moment later.
-fn pictures(station: &Station, year: &[Picture], panel: Option<&[Picture]>) -> Markup {
+fn pictures(
+    names: &[&str],
+    station: &Station,
+    year: &[Picture],
+    panel: Option<&[Picture]>,
+) -> Markup {
     let all: Vec<&Picture> = year.iter().chain(panel.unwrap_or_default()).collect();
     let named = |name: &str| all.iter().find(|picture| picture.wide.name == name);
     html! {
         @if station.id == "panel" && panel.is_none() {
             p class="quiet" { "The drawings of the panel are being worked out." }
         }
-        @for (place, name) in station.pictures.iter().enumerate() {
+        @for name in names {
             @if let Some(found) = named(name) {
-                @if place < 2 { (picture(found)) } @else {
+                @if station.pictures[..2].contains(name) { (picture(found)) } @else {
                     details class="more" id={ "d-" (name) } data-keep="" {
                         summary { (found.wide.title) }
                         (picture(found))
