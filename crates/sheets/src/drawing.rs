@@ -31,6 +31,8 @@ pub struct Shape {
     pub role: Role,
     /// Where and how.
     pub form: Form,
+    /// The name under which the page finds it while a day plays; `None` for what never changes.
+    pub live: Option<String>,
 }
 
 /// A place on the paper, from the upper left corner.

@@ -213,6 +213,11 @@ impl Material {
         }
     }
 
+    /// True where the hatch runs along the layer, so that it turns with it.
+    pub fn is_layered(self) -> bool {
+        matches!(self, Material::Wool | Material::Plywood)
+    }
+
     /// Its tint, and the hatch's line.
     pub fn inks(self) -> Inks {
         let tinted = |light, dark| inks((light, 0x0F1E26), (dark, 0xEDF2F0));

@@ -25,7 +25,14 @@ pub fn between(from: Point, to: Point) -> Area {
 impl Drawing {
     /// Adds a shape on top.
     pub fn add(&mut self, role: Role, form: Form) {
-        self.shapes.push(Shape { role, form });
+        self.shapes.push(Shape { role, form, live: None });
+    }
+
+    /// Names the shape added last, so that the page can change its words or its colour as a day plays.
+    pub fn named(&mut self, name: impl Into<String>) {
+        if let Some(shape) = self.shapes.last_mut() {
+            shape.live = Some(name.into());
+        }
     }
 
     /// A line through points.

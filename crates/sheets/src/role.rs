@@ -80,10 +80,24 @@ pub enum Role {
     Blank,
     /// Bore of a tube.
     Bore,
+    /// A tube cut through in coloured water: it has to show on every warmth, by day and night.
+    CutTube,
     /// A ring for a letter.
     Ring,
     /// What stands too much heat: a stop worry's ring.
     Stop,
+    /// A short pipe through a wall, seen from the side.
+    Pipe,
+    /// The hot pipe of the circuit.
+    FlowPipe,
+    /// The cool pipe of the circuit.
+    ReturnPipe,
+    /// A pipe that feeds.
+    FeedPipe,
+    /// A vent.
+    Vent,
+    /// The sun's way over the sky.
+    SunPath,
     /// Words of a drawing.
     Label,
     /// The same, less loud.
@@ -179,8 +193,15 @@ impl Role {
             Role::Mark => "mark",
             Role::Blank => "blank",
             Role::Bore => "bore",
+            Role::CutTube => "cut-tube",
             Role::Ring => "ring",
             Role::Stop => "stop",
+            Role::Pipe => "pipe",
+            Role::FlowPipe => "flow-pipe",
+            Role::ReturnPipe => "return-pipe",
+            Role::FeedPipe => "feed-pipe",
+            Role::Vent => "vent",
+            Role::SunPath => "sun-path",
             Role::Label => "label",
             Role::Quiet => "label quiet",
             Role::Value => "label value",

@@ -40,6 +40,8 @@ pub const HEAT_LINE: Colour = colour(0x6E3F00, 0xFFDCA0, 0x000000);
 pub const SEAM: Colour = colour(0xFBE3B4, 0x8A5A10, 0xFFFFFF);
 /// Outline of the column.
 pub const EDGE: Colour = colour(0x3A2A12, 0xF0DDB8, 0x000000);
+/// The circuit's cool pipe.
+pub const COOL: Colour = colour(0x35618A, 0x8FB4D6, 0x444444);
 /// Stop worries.
 pub const STOP: Colour = colour(0x930E24, 0xFF9AA2, 0x000000);
 
@@ -135,10 +137,17 @@ fn look_of(role: Role) -> Option<Look> {
         }
         Role::Blank => look("stroke:none", &[("fill", PAPER)]),
         Role::Bore => look("stroke:none", &[("fill", SHEET)]),
+        Role::CutTube => look(format!("fill:#8e3b12;stroke:#fff;stroke-width:{:.3}", px(1.2)), &[]),
         Role::Ring => {
             look(format!("stroke-width:{:.3}", px(1.1)), &[("fill", SHEET), ("stroke", INK)])
         }
         Role::Stop => stroked(2.4, STOP),
+        Role::Pipe => stroked(5.0, INK),
+        Role::FlowPipe => stroked(3.4, HEAT_LINE),
+        Role::ReturnPipe => stroked(2.2, COOL),
+        Role::FeedPipe => dashed(1.3, &[6.0, 4.0], INK),
+        Role::Vent => stroked(1.3, INK),
+        Role::SunPath => stroked(2.0, HEAT_LINE),
         Role::Label => words(role, 400, INK),
         Role::Quiet => words(role, 400, INK2),
         Role::Value => words(role, 600, INK),
@@ -316,8 +325,15 @@ pub fn all_roles() -> Vec<Role> {
         Role::Mark,
         Role::Blank,
         Role::Bore,
+        Role::CutTube,
         Role::Ring,
         Role::Stop,
+        Role::Pipe,
+        Role::FlowPipe,
+        Role::ReturnPipe,
+        Role::FeedPipe,
+        Role::Vent,
+        Role::SunPath,
         Role::Label,
         Role::Quiet,
         Role::Value,
@@ -333,6 +349,11 @@ pub fn all_roles() -> Vec<Role> {
     roles.extend(Hatch::ALL.map(Role::Stratum));
     roles.extend(Material::ALL.map(Role::Material));
     roles
+}
+
+/// Every level of warmth: what a page needs on which temperatures change as a day plays.
+pub fn warmth_roles() -> Vec<Role> {
+    (0..=255).map(Role::Warmth).collect()
 }
 
 /// Red, green and blue, linear in light.

@@ -182,17 +182,24 @@ fn patterns(drawing: &Drawing) -> String {
 }
 
 fn material_pattern(name: &str, place: usize, material: Material, area: &Area) -> String {
-    let Some((width_px, height_px, marks)) = material.tile(area.height_mm / px(1.0)) else {
+    // A layer that stands is the same layer turned: its hatch runs up the wall.
+    let stands = material.is_layered() && area.height_mm > area.width_mm;
+    let depth_mm = if stands { area.width_mm } else { area.height_mm };
+    let Some((width_px, height_px, marks)) = material.tile(depth_mm / px(1.0)) else {
         return String::new();
     };
     let (wide, high) = (number(px(width_px)), number(px(height_px)));
+    let (x, y) = (number(area.corner.x_mm), number(area.corner.y_mm));
+    let place_words = if stands {
+        format!("patternTransform=\"translate({} {y}) rotate(90)\"", number(area.right_mm()))
+    } else {
+        format!("x=\"{x}\" y=\"{y}\"")
+    };
     format!(
-        "<pattern id=\"{name}-m{place}\" class=\"m-{}\" x=\"{}\" y=\"{}\" width=\"{wide}\" \
+        "<pattern id=\"{name}-m{place}\" class=\"m-{}\" {place_words} width=\"{wide}\" \
          height=\"{high}\" patternUnits=\"userSpaceOnUse\"><rect width=\"{wide}\" height=\"{high}\"/>\
          <path transform=\"scale({})\" d=\"{marks}\"/></pattern>\n",
         material.class(),
-        number(area.corner.x_mm),
-        number(area.corner.y_mm),
         number(px(1.0)),
     )
 }
@@ -220,8 +227,16 @@ fn one(drawing: &Drawing, place: usize, shape: &Shape) -> String {
     }
 }
 
-/// Class, and the tile where there is one.
+/// Class, the tile where there is one, and the name of what changes as a day plays.
 fn attributes(drawing: &Drawing, place: usize, shape: &Shape) -> String {
+    let mut look = look_of(drawing, place, shape);
+    if let Some(live) = &shape.live {
+        look.push_str(&format!(" data-live=\"{}\"", escaped(live)));
+    }
+    look
+}
+
+fn look_of(drawing: &Drawing, place: usize, shape: &Shape) -> String {
     let name = drawing.name;
     match shape.role {
         Role::Stratum(hatch) if hatch.tile().is_some() => {
@@ -254,7 +269,9 @@ fn is_thin(form: &Form) -> bool {
     let at_foot = points.iter().filter(|point| point.y_mm == foot_mm).map(|point| point.x_mm);
     let (low, high) =
         at_foot.fold((f64::MAX, f64::MIN), |(low, high), at| (low.min(at), high.max(at)));
-    (high - low).min(span(|point| point.x_mm)) < SOLID_BELOW_MM
+    // What stands on one corner has no foot.
+    let foot_mm = if high > low { high - low } else { f64::MAX };
+    foot_mm.min(span(|point| point.x_mm)) < SOLID_BELOW_MM
 }
 
 fn listed(points: &[Point]) -> String {

@@ -4,6 +4,7 @@
 //! build, forcing and upset give the same result to the last bit.
 
 mod decide;
+mod draw_day;
 mod drift;
 mod error;
 pub mod forcing;
@@ -26,6 +27,7 @@ mod straight;
 mod upset;
 mod weather;
 
+pub use draw_day::{DrawDay, draw_day};
 pub use error::YearError;
 pub use forcing::Forcing;
 pub use ledger::{Balance, Ledger, Stored, Tally};

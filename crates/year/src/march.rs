@@ -160,6 +160,8 @@ struct Minute {
     powered: bool,
     flow_kg_s: f64,
     drawn_m3: f64,
+    /// What that took out of the store.
+    drawn_heat_j: f64,
     discharged_m3: f64,
     /// Places in the forcing's feeds.
     feeds: Range<usize>,
@@ -231,10 +233,11 @@ impl<'a> March<'a> {
         for minute in first..first + 60 {
             let drawn_m3 = self.draw_of(minute, &Upset::none());
             let feeds = self.feeds_of(minute, &Upset::none());
+            let mut drawn_heat_j = 0.0;
             if drawn_m3 > 0.0 || !feeds.is_empty() {
                 self.settle_standing();
-                let heat_j = self.draw(drawn_m3);
-                self.top_up(drawn_m3, heat_j);
+                drawn_heat_j = self.draw(drawn_m3);
+                self.top_up(drawn_m3, drawn_heat_j);
                 self.feed(feeds, 1.0);
             }
             self.stood_s += MINUTE_S;
@@ -242,7 +245,7 @@ impl<'a> March<'a> {
                 let absorbed_w_m2 = f64::from(self.forcing.light.absorbed_w_m2[minute]);
                 self.record(
                     minute,
-                    &Minute { absorbed_w_m2, drawn_m3, ..Minute::default() },
+                    &Minute { absorbed_w_m2, drawn_m3, drawn_heat_j, ..Minute::default() },
                     recorder,
                 );
             }
@@ -287,7 +290,7 @@ impl<'a> March<'a> {
         self.drift_kg_s = 0.0;
         match drive {
             Some(drive) => self.running_minute(drive, &mut did),
-            None => self.resting_minute(&did),
+            None => self.resting_minute(&mut did),
         }
         self.follow(self.shares, Flow::of(did.flow_kg_s));
         self.state.control.pass(MINUTE_S);
@@ -378,7 +381,8 @@ impl<'a> March<'a> {
         }
         self.cover_time(MINUTE_S, before_k);
         let second_j = self.draw(0.5 * did.drawn_m3);
-        self.top_up(did.drawn_m3, first_j + second_j);
+        did.drawn_heat_j = first_j + second_j;
+        self.top_up(did.drawn_m3, did.drawn_heat_j);
         self.state.cylinder_k =
             heater::stand(self.plant, MINUTE_S, self.state.cylinder_k, &mut self.tally);
         self.feed(did.feeds.clone(), 0.5);
@@ -390,11 +394,11 @@ impl<'a> March<'a> {
         did.coil_heat_w = flows.coil_heat_j / MINUTE_S;
     }
 
-    fn resting_minute(&mut self, did: &Minute) {
+    fn resting_minute(&mut self, did: &mut Minute) {
         if did.drawn_m3 > 0.0 || did.discharged_m3 > 0.0 || !did.feeds.is_empty() {
             self.settle_standing();
-            let heat_j = self.draw(did.drawn_m3);
-            self.top_up(did.drawn_m3, heat_j);
+            did.drawn_heat_j = self.draw(did.drawn_m3);
+            self.top_up(did.drawn_m3, did.drawn_heat_j);
             self.feed(did.feeds.clone(), 1.0);
             self.discharge(did.discharged_m3);
         }
@@ -498,8 +502,12 @@ impl<'a> March<'a> {
             Channel::StoreMean => state.store_mean_k(),
             Channel::StoreBottom => state.layer_k[0],
             Channel::Loft => self.hour.loft_k,
+            Channel::StoreLayer(layer) => {
+                state.layer_k[usize::from(layer).min(state.layer_k.len() - 1)]
+            }
             Channel::Draw => did.drawn_m3 * 1000.0,
             Channel::Discharge => did.discharged_m3 * 1000.0,
+            Channel::DrawHeat => did.drawn_heat_j,
         });
     }
 

@@ -29,6 +29,12 @@ pub enum Channel {
     Discharge,
     /// Loft air \[K\].
     Loft,
+    /// One layer of the store, 0 the lowest \[K\]; beyond the highest, the highest. Not among
+    /// [`Channel::ALL`], since every store has its own count of them.
+    StoreLayer(u8),
+    /// Heat that the water drawn in the minute took out of the store, over the mains \[J\]. Not among
+    /// [`Channel::ALL`]: what the sun had to do with it only the twin tells.
+    DrawHeat,
 }
 
 impl Channel {
@@ -47,6 +53,16 @@ impl Channel {
         Channel::Draw,
         Channel::Discharge,
     ];
+
+    /// Every channel that pictures show of a store in so many layers.
+    pub fn shown(layers: usize) -> Vec<Channel> {
+        let last = layers.min(usize::from(u8::MAX)) as u8;
+        Channel::ALL
+            .into_iter()
+            .chain((0..last).map(Channel::StoreLayer))
+            .chain([Channel::DrawHeat])
+            .collect()
+    }
 }
 
 /// Least, mean and most of some hours.
@@ -97,10 +113,10 @@ impl Recorder {
         self.channels.iter().find(|(have, _)| *have == channel).map(|(_, values)| &values[..])
     }
 
-    /// Means of the hours of a channel, 8760 of them, or `None` where it was not chosen; of water, sums.
+    /// Means of the hours of a channel, 8760 of them, or `None` where it was not chosen; of water and its heat, sums.
     pub fn hours(&self, channel: Channel) -> Option<Vec<f64>> {
         let over = match channel {
-            Channel::Draw | Channel::Discharge => 1.0,
+            Channel::Draw | Channel::Discharge | Channel::DrawHeat => 1.0,
             _ => 60.0,
         };
         let sum = |minutes: &[f32]| minutes.iter().map(|&value| f64::from(value)).sum::<f64>();

@@ -120,13 +120,16 @@ fn row(
     let figures = if width == Width::Page { y } else { y + 20.0 };
     drawing.text(Role::Label, Anchor::Start, at(columns.name, y), part.name.clone());
     let [in_use, idle, stands] = columns.figures(width);
+    let live = live_name(part.place);
     let chip = |drawing: &mut Drawing, x: f64, c: f64| {
         let warmth = Role::Warmth(level(c, ends.0, ends.1) & !7);
         drawing.area(warmth, at(x - 58.0, figures - 12.0), at(x - 46.0, figures));
     };
     if let Some(c) = part.in_use_c {
         chip(drawing, in_use, c);
+        drawing.named(live.clone());
         drawing.text(Role::Label, Anchor::End, at(in_use, figures), degrees(c, facts.units));
+        drawing.named(format!("{live}.c"));
     }
     chip(drawing, idle, part.idle_c);
     let loud = if part.worry == Worry::Stop { Role::StopWords } else { Role::Value };
@@ -136,6 +139,18 @@ fn row(
     if !word.is_empty() {
         let role = if part.worry == Worry::Stop { Role::StopWords } else { Role::Value };
         drawing.text(role, Anchor::End, at(columns.end, figures), word);
+    }
+}
+
+/// Under what name the page finds a part's temperature while a day plays; parts at one place share it.
+fn live_name(place: Place) -> String {
+    match place {
+        Place::CoverInside(cover) => format!("panel.cover.{cover}.inside"),
+        Place::CoverOutside(cover) => format!("panel.cover.{cover}.outside"),
+        Place::Sheet => "panel.sheet".to_owned(),
+        Place::Back(layer) => format!("panel.back.{layer}"),
+        Place::Rim => "panel.rim".to_owned(),
+        Place::Pipe => "panel.pipe".to_owned(),
     }
 }
 

@@ -308,7 +308,7 @@ fn measure(drawing: &mut Drawing, facts: &Facts, plan: &Plan, thick_m: f64, top:
 }
 
 /// A length as the reader has it: millimetres, or inches to a sixteenth.
-fn length(metres: f64, units: Units) -> String {
+pub(super) fn length(metres: f64, units: Units) -> String {
     match units {
         Units::Metric => format!("{}\u{a0}mm", decimal(metres * 1000.0, 0)),
         Units::Us => {

@@ -2,19 +2,27 @@
 
 mod box_rows;
 pub mod box_section;
+pub mod cistern;
+mod cistern_labels;
 pub mod column;
 mod contour;
 pub mod day;
+pub mod draws;
 pub mod efficiency;
 mod frame;
 pub mod heat_section;
+pub mod house;
+mod house_plan;
 pub mod months;
 pub mod plate;
 pub mod pump;
+mod room;
 mod scale;
 mod section_foot;
 mod section_layout;
-pub mod store_map;
+pub mod sky;
+pub mod strip;
+pub mod year_map;
 
 pub use section_layout::Width;
 

@@ -240,6 +240,11 @@ fn callouts(drawing: &mut Drawing, facts: &Facts, place: &Place) {
         drawing.leader(&[at(x - 4.0, y), at(x - 16.0, y), from]);
         let long_mm = length_mm(&figures, Role::Value);
         drawing.text(Role::Value, Anchor::Start, at(x, y + 5.5), figures);
+        drawing.named(match words {
+            "in" => "panel.inlet.c",
+            "out" => "panel.outlet.c",
+            _ => "panel.hottest.c",
+        });
         let behind = Point { x_mm: px(x) + long_mm + px(6.0), y_mm: px(y + 5.5) };
         drawing.text(Role::Quiet, Anchor::Start, behind, words);
     }

@@ -8,13 +8,26 @@ use crate::pen::px;
 use crate::role::Role;
 use crate::words::{degree_mark, reader_degrees};
 
-/// Draws it from a corner, so long in pixels; returns how far down it reaches, in pixels.
+/// Draws the scale of temperatures from a corner, so long in pixels; returns how far down it reaches,
+/// in pixels.
 pub(super) fn scale(
     drawing: &mut Drawing,
     corner: Point,
     long: f64,
     ends_c: [f64; 2],
     units: Units,
+) -> f64 {
+    let own = ends_c.map(|end_c| reader_degrees(end_c, units));
+    bar(drawing, corner, long, own, ["\u{b0}", degree_mark(units)])
+}
+
+/// The same of anything: ends in the reader's measure, what stands behind each figure, and the unit.
+pub(super) fn bar(
+    drawing: &mut Drawing,
+    corner: Point,
+    long: f64,
+    own: [f64; 2],
+    [mark, unit]: [&str; 2],
 ) -> f64 {
     const STEPS: u8 = 32;
     let step_mm = px(long) / f64::from(STEPS);
@@ -26,7 +39,6 @@ pub(super) fn scale(
     }
     let end_mm = corner.x_mm + px(long);
     let below_mm = corner.y_mm + px(14.0);
-    let own = ends_c.map(|end_c| reader_degrees(end_c, units));
     let round = Axis::fine(own[0], own[1]);
     for (value, words) in round.ticks.iter().filter(|tick| (own[0]..=own[1]).contains(&tick.0)) {
         let share = (value - own[0]) / (own[1] - own[0]).max(1e-9);
@@ -36,10 +48,10 @@ pub(super) fn scale(
             &[Point { x_mm, y_mm: below_mm }, Point { x_mm, y_mm: below_mm + px(4.0) }],
         );
         let at = Point { x_mm, y_mm: below_mm + px(20.0) };
-        drawing.text(Role::Quiet, Anchor::Middle, at, format!("{words}\u{b0}"));
+        drawing.text(Role::Quiet, Anchor::Middle, at, format!("{words}{mark}"));
     }
-    let unit = Point { x_mm: end_mm + px(8.0), y_mm: below_mm - px(1.0) };
-    drawing.text(Role::Quiet, Anchor::Start, unit, degree_mark(units));
+    let behind = Point { x_mm: end_mm + px(8.0), y_mm: below_mm - px(1.0) };
+    drawing.text(Role::Quiet, Anchor::Start, behind, unit);
     drawing.line(
         Role::Boundary,
         &[

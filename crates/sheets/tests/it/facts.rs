@@ -5,7 +5,9 @@ use sheets::Drawing;
 use sheets::hatch::Material;
 use sheets::pictures::box_section::{self, Place, Worry};
 use sheets::pictures::heat_section::{self, HeaterKind, PanelMade};
-use sheets::pictures::{Mover, Width, day, efficiency, months, plate, pump, store_map};
+use sheets::pictures::{
+    Mover, Width, cistern, day, draws, efficiency, house, months, plate, pump, sky, strip, year_map,
+};
 use year::ledger::KWH_J;
 use year::section::{HeatSection, Loss, Stratum};
 
@@ -74,7 +76,13 @@ pub fn small_ones(width: Width, units: Units) -> Vec<Drawing> {
         pump_of(width, units),
         months_of(units),
         day_of(width, units),
-        store_of(width, units),
+        map_of(year_map::Shown::StoreTop, width, units),
+        map_of(year_map::Shown::Absorbed, width, units),
+        cistern_of(width, units),
+        house::draw(&house_facts(units), width),
+        sky_of(54.6, width, false),
+        draws_of(width, units),
+        strip_of(width, units, true),
     ]
 }
 
@@ -234,7 +242,8 @@ pub fn day_of(width: Width, units: Units) -> Drawing {
     day::draw(&facts, width)
 }
 
-pub fn store_of(width: Width, units: Units) -> Drawing {
+/// A year's map of something that swings with the seasons and the hours.
+pub fn map_of(shown: year_map::Shown, width: Width, units: Units) -> Drawing {
     let hours: Vec<f64> = (0..8760)
         .map(|hour| {
             let (day, of_day) = (f64::from(hour / 24), f64::from(hour % 24));
@@ -242,15 +251,16 @@ pub fn store_of(width: Width, units: Units) -> Drawing {
                 + 4.0 * (of_day / 24.0 * std::f64::consts::TAU).sin()
         })
         .collect();
-    let months_c = year::month_spreads(&hours).map(|month| [month.least, month.mean, month.most]);
-    let facts = store_map::Facts {
+    let months = year::month_spreads(&hours).map(|month| [month.least, month.mean, month.most]);
+    let facts = year_map::Facts {
         title: "Two panels on a slate roof",
-        store_top_c: &hours,
+        shown,
+        hours: &hours,
         month_starts: &physics::climate::MONTH_STARTS_DAY,
-        months_c: &months_c,
+        months: &months,
         units,
     };
-    store_map::draw(&facts, width)
+    year_map::draw(&facts, width)
 }
 
 /// Every drawing there is, in both widths and units.
@@ -262,9 +272,226 @@ pub fn all() -> Vec<Drawing> {
         }
     }
     for width in [Width::Page, Width::Phone] {
+        for latitude_deg in [70.0, 54.6, 37.0, 20.0, 10.0, 0.0, -5.0, -23.44, -38.3] {
+            drawings.extend([true, false].map(|is_free| sky_of(latitude_deg, width, is_free)));
+        }
         for units in [Units::Metric, Units::Us] {
             drawings.extend(small_ones(width, units));
+            drawings.push(strip_of(width, units, false));
+            for shown in [year_map::Shown::PanelOut, year_map::Shown::Running(Mover::Weight)] {
+                drawings.push(map_of(shown, width, units));
+            }
+            drawings.extend(houses(units).iter().map(|facts| house::draw(facts, width)));
         }
     }
     drawings
+}
+
+/// A cistern with a helical coil on a summer afternoon.
+pub fn cistern_of(width: Width, units: Units) -> Drawing {
+    let layer = |thickness_m, material, name: &str| box_section::Layer {
+        thickness_m,
+        material,
+        name: name.to_owned(),
+    };
+    let layers_c = [18.2, 24.5, 31.0, 38.4, 41.2, 42.0, 42.3, 42.4];
+    let outlet = |name: &str, height_m| cistern::Outlet { name: name.to_owned(), height_m };
+    let facts = cistern::Facts {
+        title: "Two panels on a slate roof",
+        water: cistern::Water { volume_m3: 0.115, depth_m: 0.45, across_m: 0.5055 },
+        layers_c: &layers_c,
+        ends_c: [12.0, 46.0],
+        moment: "26 June, 16:40",
+        wall: &[layer(0.08, Material::Wool, "glass wool")],
+        base: &[layer(0.018, Material::Plywood, "plywood")],
+        lid: &[layer(0.08, Material::Wool, "glass wool")],
+        lid_fit: cistern::LidFit::Close,
+        coil: cistern::Coil {
+            outside_m: 0.010,
+            fins_m: None,
+            length_m: 8.0,
+            bottom_m: 0.06,
+            top_m: 0.2,
+            turn_m: Some(0.35),
+        },
+        inlet_m: 0.45,
+        cold_c: Some(14.0),
+        outlets: &[outlet("to the cylinder", 0.05), outlet("to the closet", 0.05)],
+        discharge_c: Some(70.0),
+        units,
+    };
+    cistern::draw(&facts, width)
+}
+
+/// An ordinary house: a panel on the roof over the loft, a header tank, a pump beside the store.
+pub fn house_facts(units: Units) -> house::Facts<'static> {
+    house::Facts {
+        title: "Two panels on a slate roof",
+        panel: house::Panel {
+            count: 2,
+            bottom_m: 0.5,
+            top_m: 1.188,
+            length_m: 1.2,
+            tilt_deg: 35.0,
+        },
+        highest_m: 1.188,
+        pump: Some(house::Pump { height_m: 0.0, place: house::PumpPlace::AfterCoil }),
+        check_valve: house::CheckValve::Fitted,
+        holding: house::Holding::Tank { level_m: 1.688 },
+        joint: house::Joint::PumpInlet,
+        air_vent: house::AirVent::Fitted,
+        store: house::Store { depth_m: 0.45, across_m: 0.5055, wall_m: 0.08, lid_m: 0.08 },
+        coil: house::Coil { bottom_m: 0.06, top_m: 0.2, flow: house::Flow::Down },
+        outlet_m: 0.05,
+        outlet_words: "to the cylinder",
+        pressures: &[],
+        assumed: &[house::Height::Pump, house::Height::Level],
+        units,
+    }
+}
+
+/// Houses of many kinds: on the roof, on the ground far below, on a wall, sealed, with the pump in
+/// every place, with a header tank lower than the store's lid, and with heights far apart.
+pub fn houses(units: Units) -> Vec<house::Facts<'static>> {
+    use house::{CheckValve, Flow, Height, Holding, Joint, Panel, Pump, PumpPlace};
+    let usual = || house_facts(units);
+    let tilted = |bottom_m: f64, length_m: f64, tilt_deg: f64| {
+        let rise_m = length_m * tilt_deg.to_radians().sin();
+        Panel { count: 1, bottom_m, top_m: bottom_m + rise_m, length_m, tilt_deg }
+    };
+    let mut all = vec![usual()];
+    all.push(house::Facts {
+        panel: tilted(-3.2, 1.8, 40.0),
+        highest_m: 0.5,
+        pump: None,
+        check_valve: CheckValve::Flap,
+        holding: Holding::Tank { level_m: 1.0 },
+        assumed: &[Height::Level],
+        ..usual()
+    });
+    for place in [PumpPlace::BeforePanel, PumpPlace::AfterPanel, PumpPlace::BeforeCoil] {
+        all.push(house::Facts {
+            pump: Some(Pump { height_m: 0.3, place }),
+            joint: Joint::PumpOutlet,
+            coil: house::Coil { flow: Flow::Up, ..usual().coil },
+            ..usual()
+        });
+    }
+    all.push(house::Facts {
+        holding: Holding::Vessel { volume_m3: 0.012 },
+        pump: Some(Pump { height_m: 1.0, place: PumpPlace::AfterCoil }),
+        assumed: &[],
+        ..usual()
+    });
+    all.push(house::Facts {
+        panel: tilted(-1.0, 1.0, 90.0),
+        highest_m: 0.2,
+        holding: Holding::Tank { level_m: 0.5 },
+        ..usual()
+    });
+    all.push(house::Facts {
+        panel: tilted(0.2, 2.0, 5.0),
+        holding: Holding::Tank { level_m: 9.0 },
+        highest_m: 8.0,
+        joint: Joint::PanelOutlet,
+        air_vent: house::AirVent::None,
+        ..usual()
+    });
+    all.push(house::Facts {
+        panel: tilted(-15.0, 2.0, 45.0),
+        pump: Some(Pump { height_m: -15.0, place: PumpPlace::BeforePanel }),
+        ..usual()
+    });
+    all
+}
+
+/// The sun's ways by the plain rule of spherical astronomy, noon at 12 h, for any latitude.
+pub fn ways(latitude_deg: f64) -> Vec<sky::Day> {
+    let sight = |declination_deg: f64, hour: f64| {
+        let (lat, dec) = (latitude_deg.to_radians(), declination_deg.to_radians());
+        let w = (15.0 * (hour - 12.0)).to_radians();
+        let up = lat.sin() * dec.sin() + lat.cos() * dec.cos() * w.cos();
+        let north = lat.cos() * dec.sin() - lat.sin() * dec.cos() * w.cos();
+        let east = -dec.cos() * w.sin();
+        sky::Sight {
+            azimuth_deg: east.atan2(north).to_degrees().rem_euclid(360.0),
+            height_deg: up.asin().to_degrees(),
+        }
+    };
+    [("21 June", 23.44), ("equinox", 0.0), ("21 December", -23.44)]
+        .map(|(name, declination_deg)| sky::Day {
+            name: name.to_owned(),
+            way: (0..=360).map(|step| sight(declination_deg, f64::from(step) / 15.0)).collect(),
+            hours: (0..24).map(|hour| sight(declination_deg, f64::from(hour))).collect(),
+        })
+        .to_vec()
+}
+
+/// A sky over a latitude: with hills and a chimney, or free.
+pub fn sky_of(latitude_deg: f64, width: Width, is_free: bool) -> Drawing {
+    let mut days = ways(latitude_deg);
+    if latitude_deg < 0.0 {
+        days.reverse();
+    }
+    let sight = |azimuth_deg: f64, height_deg: f64| sky::Sight { azimuth_deg, height_deg };
+    let horizon: Vec<sky::Sight> = (0..=360)
+        .map(|step| {
+            let azimuth_deg = f64::from(step);
+            sight(azimuth_deg, 5.0 + 3.0 * (azimuth_deg / 20.0).sin())
+        })
+        .collect();
+    let near = [sky::Near {
+        name: "shade, leaves 10 %".to_owned(),
+        words: "all days, 14:00 to 14:40: leaves 10 % of the beam".to_owned(),
+        outline: vec![
+            sight(205.0, 58.0),
+            sight(222.0, 54.0),
+            sight(216.0, 8.0),
+            sight(206.0, 10.0),
+        ],
+    }];
+    let facts = sky::Facts {
+        title: "Two panels on a slate roof",
+        looks: if latitude_deg < 0.0 { sky::Looks::North } else { sky::Looks::South },
+        days: &days,
+        horizon: if is_free { &[] } else { &horizon },
+        near: if is_free { &[] } else { &near },
+        panel_words: "The panel faces 180° from north and lies at 35°.",
+    };
+    sky::draw(&facts, width)
+}
+
+pub fn draws_of(width: Width, units: Units) -> Drawing {
+    let mut drawn_l = [0.0; 24];
+    let mut sun_share = [0.0; 24];
+    for (hour, litres, share) in [(6, 4.0, 0.5), (7, 26.0, 0.46), (12, 6.0, 0.3), (18, 10.0, 1.0)] {
+        (drawn_l[hour], sun_share[hour]) = (litres, share);
+    }
+    let facts = draws::Facts { title: "Two panels on a slate roof", drawn_l, sun_share, units };
+    draws::draw(&facts, width)
+}
+
+/// A day with a store that warms in the afternoon, or one that cools.
+pub fn strip_of(width: Width, units: Units, warms: bool) -> Drawing {
+    let absorbed: Vec<f32> = (0..1440)
+        .map(|minute| {
+            let height = ((f64::from(minute) / 1440.0 - 0.25) * std::f64::consts::TAU).sin();
+            (700.0 * height).max(0.0) as f32
+        })
+        .collect();
+    let slope = if warms { 1.0 } else { -1.0 };
+    let store_top_c: Vec<f64> = (0..1440).map(|at| 30.0 + slope * f64::from(at) / 100.0).collect();
+    let drawn_l: Vec<f32> = (0..1440).map(|at| if at % 360 < 5 { 4.0 } else { 0.0 }).collect();
+    let running: Vec<bool> = absorbed.iter().map(|&w_m2| w_m2 > 300.0).collect();
+    let facts = strip::Facts {
+        title: "Two panels on a slate roof",
+        date: "26 June",
+        absorbed_w_m2: &absorbed,
+        store_top_c: &store_top_c,
+        mover: Mover::Pump,
+        running: &running,
+        drawn_l: &drawn_l,
+        units,
+    };
+    strip::draw(&facts, width)
 }

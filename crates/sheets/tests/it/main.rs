@@ -1,7 +1,10 @@
 //! Pictures held against the laws they are drawn by, and against how they were last looked at.
 
+mod cistern;
 mod facts;
 mod file;
 mod geometry;
+mod house;
 mod looked_at;
 mod section;
+mod sky;

@@ -38,9 +38,9 @@ impl Wanted {
         Wanted { hours: false, minutes: Vec::new() }
     }
 
-    /// A recorder that holds what is wanted.
-    pub fn recorder(&self) -> Recorder {
-        if self.hours { Recorder::of(&Channel::ALL) } else { Recorder::none() }
+    /// A recorder that holds what is wanted of a store in so many layers; the pictures want them all.
+    pub fn recorder(&self, layers: usize) -> Recorder {
+        if self.hours { Recorder::of(&Channel::shown(layers)) } else { Recorder::none() }
     }
 }
 
@@ -102,7 +102,9 @@ fn months(writer: &mut dyn Write, wire: &YearWire) -> Result<()> {
 
 fn hours(writer: &mut dyn Write, recorder: &Recorder) -> Result<()> {
     let mut csv = csv::Writer::from_writer(writer);
-    let series: Vec<_> = recorder.channels().collect();
+    // What only pictures show has no column.
+    let series: Vec<_> =
+        recorder.channels().filter(|(channel, _)| Channel::ALL.contains(channel)).collect();
     csv.write_record(
         std::iter::once("hour_starting").chain(series.iter().map(|(channel, _)| column(*channel))),
     )?;
@@ -160,7 +162,8 @@ fn cell(channel: Channel, value: f64) -> String {
         | Channel::StoreTop
         | Channel::StoreMean
         | Channel::StoreBottom
-        | Channel::Loft => format!("{:.2}", value - ZERO_CELSIUS_K),
+        | Channel::Loft
+        | Channel::StoreLayer(_) => format!("{:.2}", value - ZERO_CELSIUS_K),
         Channel::Flow => format!("{value:.5}"),
         _ => format!("{value:.3}"),
     }
@@ -181,6 +184,8 @@ fn column(channel: Channel) -> &'static str {
         Channel::Loft => "loft_c",
         Channel::Draw => "drawn_l",
         Channel::Discharge => "dumped_l",
+        Channel::StoreLayer(_) => "store_layer_c",
+        Channel::DrawHeat => "drawn_heat_j",
     }
 }
 

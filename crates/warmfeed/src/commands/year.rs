@@ -103,7 +103,7 @@ fn computed(loaded: &Loaded, beside: Option<&Loaded>, wish: &Wish) -> Result<()>
     let forcing = Forcing::of(&loaded.build, &loaded.climate)?;
     interrupt::check()?;
     progress.step("the build and its twin");
-    let mut recorder = wish.wanted.recorder();
+    let mut recorder = wish.wanted.recorder(loaded.build.store.layers);
     let result = year::run(&loaded.build, &forcing, &Upset::none(), &mut recorder)?;
     interrupt::check()?;
     progress.step("the panel left idle in the sun");
@@ -131,6 +131,7 @@ fn computed(loaded: &Loaded, beside: Option<&Loaded>, wish: &Wish) -> Result<()>
                 result,
                 year: &wire.year,
                 months: &wire.months,
+                circuit: wire.circuit.as_ref(),
                 recorder: &recorder,
                 units: wish.units,
             });

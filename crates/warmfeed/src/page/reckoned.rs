@@ -118,6 +118,7 @@ impl Reckoned {
             result: &self.base.result,
             year: &self.year,
             months: &self.months,
+            circuit: self.circuit.as_ref(),
             recorder: &self.recorder,
             units,
         });

@@ -1,6 +1,10 @@
 //! Pictures of a build: what was reckoned, handed to the room that draws.
 
+mod cistern;
+mod house;
+mod materials;
 mod panel;
+mod sky;
 mod year;
 
 pub use panel::panel_pictures;
@@ -10,12 +14,18 @@ use std::path::Path;
 
 use anyhow::Result;
 use sheets::page::{Picture, page};
+use sheets::pictures::Width;
 use sheets::svg;
 
 use crate::files::{self, Batch};
 
 /// The page that shows all pictures of a run.
 pub const PAGE: &str = "pictures.html";
+
+/// A picture for a page and for a phone.
+fn both(draw: impl Fn(Width) -> sheets::Drawing) -> Picture {
+    Picture { wide: draw(Width::Page), narrow: Some(draw(Width::Phone)) }
+}
 
 /// Writes the pictures of a panel: all of them or none. Returns what was done, for people.
 ///

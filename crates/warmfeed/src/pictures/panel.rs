@@ -20,8 +20,10 @@ use plate::{Inflow, Question, picture};
 use sheets::hatch::Material;
 use sheets::page::Picture;
 use sheets::pictures::box_section::{self, Place, Worry};
-use sheets::pictures::{Width, efficiency, plate as plate_picture, pump};
+use sheets::pictures::{efficiency, plate as plate_picture, pump};
 
+use super::both;
+use super::materials::material;
 use crate::commands::Loaded;
 use crate::wire::{KindWire, PanelWire, PartWire};
 
@@ -292,10 +294,6 @@ impl Shown<'_> {
     }
 }
 
-fn both(draw: impl Fn(Width) -> sheets::Drawing) -> Picture {
-    Picture { wide: draw(Width::Page), narrow: Some(draw(Width::Phone)) }
-}
-
 /// Tubes as the section cuts them; a tube laid at will crosses it anyhow, and is left to the plate
 /// picture.
 fn tubes_cut(tubes: &Tubes) -> Option<box_section::Tubes> {
@@ -309,35 +307,4 @@ fn tubes_cut(tubes: &Tubes) -> Option<box_section::Tubes> {
         spacing_m: tubes.spacing_m,
         count: count as usize,
     })
-}
-
-/// How a material of the catalogue is hatched.
-fn material(id: Option<&str>) -> Material {
-    let Some(id) = id else { return Material::Other };
-    let has = |words: &[&str]| words.iter().any(|word| id.contains(word));
-    if has(&["wool", "hemp", "fibre"]) {
-        Material::Wool
-    } else if has(&["plywood", "hardboard", "osb"]) {
-        Material::Plywood
-    } else if has(&["timber", "wood", "pine", "spruce", "larch", "cork"]) {
-        Material::Timber
-    } else if has(&[
-        "foam",
-        "polyurethane",
-        "pir",
-        "pur",
-        "eps",
-        "xps",
-        "polystyrene",
-        "lagging",
-        "phenolic",
-    ]) {
-        Material::Foam
-    } else if has(&["glass", "acrylic", "polycarbonate", "film", "pvc", "pet"]) {
-        Material::Glass
-    } else if has(&["copper", "steel", "aluminium", "brass"]) {
-        Material::Metal
-    } else {
-        Material::Other
-    }
 }

@@ -1,19 +1,28 @@
 //! Pictures of a year.
 
+use std::ops::Range;
+
 use design::MONTHS;
 use design::quantity::{Kind, Units, in_unit};
 use physics::ZERO_CELSIUS_K;
-use physics::climate::{MONTH_STARTS_DAY, month_of_day};
+use physics::climate::MONTH_STARTS_DAY;
 use physics::panel::Panel;
 use physics::tap::Heater;
 use sheets::page::Picture;
 use sheets::pictures::heat_section::{self, HeaterKind, PanelMade};
-use sheets::pictures::{Mover, Width, day, months, store_map};
+use sheets::pictures::year_map::{self, Shown};
+use sheets::pictures::{Mover, day, draws, months, strip};
 use year::section::{HeatSection, typical_day};
-use year::{Channel, Forcing, Recorder, YearResult, month_spreads};
+use year::{
+    Channel, Forcing, MINUTES_PER_YEAR, Recorder, YearError, YearResult, draw_day, month_spreads,
+};
 
+use super::both;
+use super::cistern::{StoreAt, cistern_picture, date};
+use super::house::house_picture;
+use super::sky::sky_picture;
 use crate::commands::Loaded;
-use crate::wire::MonthWire;
+use crate::wire::{CircuitWire, MonthWire};
 
 /// What a year's pictures are drawn from.
 pub struct YearShown<'a> {
@@ -27,36 +36,50 @@ pub struct YearShown<'a> {
     pub year: &'a MonthWire,
     /// And month by month.
     pub months: &'a [MonthWire],
+    /// Flow and pressures; `None` where they cannot be given.
+    pub circuit: Option<&'a CircuitWire>,
     /// Every channel by the minute.
     pub recorder: &'a Recorder,
     /// The reader's units.
     pub units: Units,
 }
 
-/// All pictures of a build's year, in the order of the heat; none where it has no panel.
+/// All pictures of a build's year, in the order of the heat; none where it has no panel. One that
+/// could not be reckoned is left out: the year's own figures do not hang on it.
 pub fn year_pictures(shown: &YearShown) -> Vec<Picture> {
-    let build = &shown.loaded.build;
-    if build.panel.panels.is_empty() {
-        return Vec::new();
-    }
-    let section = HeatSection::of(shown.result, shown.forcing, build.panel.area_m2());
-    let facts = section_facts(shown.loaded, &section);
-    let mut pictures = vec![
-        Picture {
-            wide: heat_section::draw(&facts, Width::Page),
-            narrow: Some(heat_section::draw(&facts, Width::Phone)),
-        },
-        months_picture(shown),
-    ];
+    let Some(section) = section_picture(shown) else { return Vec::new() };
+    let YearShown { loaded, forcing, circuit, recorder, units, .. } = *shown;
     // Summer is where the sun stands high: June and July north of the line, December and January south.
     let (mid_year, year_end) = ([5, 6], [11, 0]);
-    let is_north = build.sun.place.latitude.degrees() >= 0.0;
+    let is_north = loaded.build.sun.place.latitude.degrees() >= 0.0;
     let (summer, winter) = if is_north { (mid_year, year_end) } else { (year_end, mid_year) };
+    let summer_day = typical_day(forcing, &summer).map(|(day, _)| day);
+    let hottest = summer_day.and_then(|day| StoreAt::hottest_of(recorder, forcing, day));
+    let map = |of| year_map_picture(loaded, recorder, of, units);
+    let mut pictures = vec![section];
+    pictures.extend(sky_picture(loaded).ok());
+    pictures.extend(map(Shown::Absorbed));
+    pictures.extend(map(Shown::PanelOut));
+    pictures.extend(house_picture(loaded, circuit, units));
+    pictures.extend(map(Shown::Running(mover(loaded))));
+    pictures.extend(hottest.map(|at| cistern_picture(loaded, &at, units)));
+    pictures.extend(map(Shown::StoreTop));
+    pictures.extend(draws_picture(loaded, forcing, recorder, units).ok().flatten());
+    pictures.push(months_picture(shown));
     for (season, of_months) in [(day::Season::Summer, summer), (day::Season::Winter, winter)] {
         pictures.extend(day_picture(shown, season, of_months));
     }
-    pictures.extend(store_picture(shown));
+    pictures.extend(summer_day.and_then(|day| strip_picture(loaded, recorder, day, units)));
     pictures
+}
+
+/// The heat section; `None` for a build without a panel.
+pub fn section_picture(shown: &YearShown) -> Option<Picture> {
+    let build = &shown.loaded.build;
+    build.panel.panels.first()?;
+    let section = HeatSection::of(shown.result, shown.forcing, build.panel.area_m2());
+    let facts = section_facts(shown.loaded, &section);
+    Some(both(|width| heat_section::draw(&facts, width)))
 }
 
 /// What the heat section is drawn from.
@@ -75,8 +98,9 @@ pub fn section_facts<'a>(loaded: &'a Loaded, section: &'a HeatSection) -> heat_s
     }
 }
 
-fn mover(shown: &YearShown) -> Mover {
-    match shown.loaded.build.circuit.pump {
+/// What moves the fluid of a build.
+pub fn mover(loaded: &Loaded) -> Mover {
+    match loaded.build.circuit.pump {
         Some(_) => Mover::Pump,
         None => Mover::Weight,
     }
@@ -88,7 +112,7 @@ fn months_picture(shown: &YearShown) -> Picture {
         spared_kwh: month.spared_heat_kwh,
         share: month.share,
         store_max_c: month.store_max_c,
-        running_hours: match mover(shown) {
+        running_hours: match mover(shown.loaded) {
             Mover::Pump => month.pump_hours,
             Mover::Weight => month.gravity_hours,
         },
@@ -100,7 +124,7 @@ fn months_picture(shown: &YearShown) -> Picture {
         title: &shown.loaded.design.title,
         months: &all,
         year: of(shown.year),
-        mover: mover(shown),
+        mover: mover(shown.loaded),
         units: shown.units,
     };
     Picture { wide: months::draw(&facts), narrow: None }
@@ -114,11 +138,10 @@ fn day_picture(shown: &YearShown, season: day::Season, of_months: [usize; 2]) ->
         Some(series(channel)?.iter().map(|&k| f64::from(k) - ZERO_CELSIUS_K).collect())
     };
     let drawn_l = shown.recorder.hours(Channel::Draw)?;
-    let month = month_of_day(at_day);
     let facts = day::Facts {
         title: &shown.loaded.design.title,
         season,
-        date: format!("{} {}", at_day - MONTH_STARTS_DAY[month] + 1, MONTHS[month]),
+        date: date(at_day),
         rule: format!(
             "The day whose light on the panel’s plane, {}, is the median of {} and {}: as many days there \
              are brighter as dimmer.",
@@ -129,38 +152,108 @@ fn day_picture(shown: &YearShown, season: day::Season, of_months: [usize; 2]) ->
         absorbed_w_m2: series(Channel::Absorbed)?,
         store_top_c: celsius(Channel::StoreTop)?,
         panel_out_c: celsius(Channel::PanelOut)?,
-        mover: mover(shown),
-        running: series(match mover(shown) {
-            Mover::Pump => Channel::Pump,
-            Mover::Weight => Channel::Flow,
-        })?
-        .iter()
-        .map(|&runs| runs > 0.0)
-        .collect(),
+        mover: mover(shown.loaded),
+        running: running(shown.recorder, mover(shown.loaded), minutes.clone())?,
         drawn_l: &drawn_l[at_day * 24..(at_day + 1) * 24],
         units: shown.units,
     };
-    Some(Picture {
-        wide: day::draw(&facts, Width::Page),
-        narrow: Some(day::draw(&facts, Width::Phone)),
-    })
+    Some(both(|width| day::draw(&facts, width)))
 }
 
-fn store_picture(shown: &YearShown) -> Option<Picture> {
-    let hours_k = shown.recorder.hours(Channel::StoreTop)?;
-    let hours_c: Vec<f64> = hours_k.iter().map(|k| k - ZERO_CELSIUS_K).collect();
-    let months_c = month_spreads(&hours_c).map(|month| [month.least, month.mean, month.most]);
-    let facts = store_map::Facts {
-        title: &shown.loaded.design.title,
-        store_top_c: &hours_c,
+/// A year of one thing as a map of day against hour; `None` where it was not recorded.
+pub fn year_map_picture(
+    loaded: &Loaded,
+    recorder: &Recorder,
+    shown: Shown,
+    units: Units,
+) -> Option<Picture> {
+    let mut hours = recorder.hours(match shown {
+        Shown::StoreTop => Channel::StoreTop,
+        Shown::PanelOut => Channel::PanelOut,
+        Shown::Absorbed => Channel::Absorbed,
+        Shown::Running(Mover::Pump) => Channel::Pump,
+        Shown::Running(Mover::Weight) => Channel::Flow,
+    })?;
+    match shown {
+        Shown::StoreTop | Shown::PanelOut => hours.iter_mut().for_each(|k| *k -= ZERO_CELSIUS_K),
+        Shown::Absorbed => {}
+        Shown::Running(mover) => hours = running_minutes(recorder, mover)?,
+    }
+    let months = month_spreads(&hours).map(|month| [month.least, month.mean, month.most]);
+    let facts = year_map::Facts {
+        title: &loaded.design.title,
+        shown,
+        hours: &hours,
         month_starts: &MONTH_STARTS_DAY,
-        months_c: &months_c,
-        units: shown.units,
+        months: &months,
+        units,
     };
-    Some(Picture {
-        wide: store_map::draw(&facts, Width::Page),
-        narrow: Some(store_map::draw(&facts, Width::Phone)),
-    })
+    Some(both(|width| year_map::draw(&facts, width)))
+}
+
+/// Minutes of every hour in which the fluid was moved.
+fn running_minutes(recorder: &Recorder, mover: Mover) -> Option<Vec<f64>> {
+    let minutes = running(recorder, mover, 0..MINUTES_PER_YEAR)?;
+    let count = |hour: &[bool]| hour.iter().filter(|&&runs| runs).count() as f64;
+    Some(minutes.chunks(60).map(count).collect())
+}
+
+/// Whether the fluid was moved, minute by minute of a span.
+fn running(recorder: &Recorder, mover: Mover, span: Range<usize>) -> Option<Vec<bool>> {
+    let channel = match mover {
+        Mover::Pump => Channel::Pump,
+        Mover::Weight => Channel::Flow,
+    };
+    Some(recorder.series(channel)?.get(span)?.iter().map(|&runs| runs > 0.0).collect())
+}
+
+/// One day of the year, 0 the first of January, as the band under the page; `None` where it was not
+/// recorded.
+pub fn strip_picture(
+    loaded: &Loaded,
+    recorder: &Recorder,
+    day: usize,
+    units: Units,
+) -> Option<Picture> {
+    let minutes = day * 1440..(day + 1) * 1440;
+    let mover = mover(loaded);
+    let store_top_c: Vec<f64> = recorder
+        .series(Channel::StoreTop)?
+        .get(minutes.clone())?
+        .iter()
+        .map(|&k| f64::from(k) - ZERO_CELSIUS_K)
+        .collect();
+    let facts = strip::Facts {
+        title: &loaded.design.title,
+        date: &date(day),
+        absorbed_w_m2: recorder.series(Channel::Absorbed)?.get(minutes.clone())?,
+        store_top_c: &store_top_c,
+        mover,
+        running: &running(recorder, mover, minutes.clone())?,
+        drawn_l: recorder.series(Channel::Draw)?.get(minutes)?,
+        units,
+    };
+    Some(both(|width| strip::draw(&facts, width)))
+}
+
+/// A weekday's draws and what the sun gave them; `None` where nothing is drawn or was recorded.
+///
+/// # Errors
+/// Where the twin's year cannot be marched.
+pub fn draws_picture(
+    loaded: &Loaded,
+    forcing: &Forcing,
+    recorder: &Recorder,
+    units: Units,
+) -> Result<Option<Picture>, YearError> {
+    let Some(day) = draw_day(&loaded.build, forcing, recorder)? else { return Ok(None) };
+    let facts = draws::Facts {
+        title: &loaded.design.title,
+        drawn_l: day.drawn_m3.map(|volume_m3| 1e3 * volume_m3),
+        sun_share: day.sun_share,
+        units,
+    };
+    Ok(Some(both(|width| draws::draw(&facts, width))))
 }
 
 fn irradiation(kwh_m2: f64, units: Units) -> String {

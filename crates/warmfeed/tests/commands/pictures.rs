@@ -5,12 +5,20 @@ use std::path::Path;
 use crate::program::run;
 
 /// What `year --out` draws.
-pub const PICTURES: [&str; 6] = [
+pub const PICTURES: [&str; 14] = [
     "heat-section.svg",
+    "sky.svg",
+    "light-year.svg",
+    "panel-year.svg",
+    "house.svg",
+    "running-year.svg",
+    "cistern.svg",
+    "store-year.svg",
+    "draws.svg",
     "months.svg",
     "day-summer.svg",
     "day-winter.svg",
-    "store-year.svg",
+    "strip.svg",
     "pictures.html",
 ];
 

@@ -6,6 +6,7 @@
 
 mod balance;
 mod control;
+mod draw_day;
 mod houses;
 mod laws;
 mod made_year;
