@@ -345,6 +345,9 @@ impl Desk {
                 match Reckoned::of(loaded, former.as_deref(), clock::now()) {
                     Ok(reckoned) => {
                         let reckoned = Arc::new(reckoned);
+                        if let Some(former) = &state.shown {
+                            former.forget_minutes();
+                        }
                         state.shown = Some(Arc::clone(&reckoned));
                         late::begin(self, reckoned, turn);
                     }

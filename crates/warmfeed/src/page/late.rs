@@ -3,7 +3,7 @@
 //! One build at a time is looked into, and the work rests while a change is being computed: the person
 //! comes first.
 
-use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
@@ -24,6 +24,8 @@ use crate::wire;
 /// Which cases and years a page's bands draw.
 const SEED: u32 = 1;
 
+/// True once a window reads US units.
+pub static US_IS_READ: AtomicBool = AtomicBool::new(false);
 /// Changes that are being computed now.
 static CHANGES: AtomicUsize = AtomicUsize::new(0);
 /// Whoever holds it looks into a build.
@@ -60,7 +62,7 @@ struct Task {
 }
 
 const TASKS: [Task; 3] = [
-    Task { words: "the panel left idle in the sun, and its pictures", find: panel },
+    Task { words: "the drawings, and the panel left idle in the sun", find: pictures },
     Task { words: "what each step is worth", find: steps },
     Task { words: "how sure the year is", find: band },
 ];
@@ -128,26 +130,34 @@ pub fn begin(desk: &Arc<Desk>, reckoned: Arc<Reckoned>, turn: u64) {
     });
 }
 
-fn panel(reckoned: &Reckoned, telling: &Telling) -> Result<()> {
-    if reckoned.loaded.build.panel.panels.is_empty() {
-        return Ok(());
-    }
-    for units in [Units::Metric, Units::Us] {
+/// Pictures in the units that a window reads, then in the other.
+fn pictures(reckoned: &Reckoned, telling: &Telling) -> Result<()> {
+    let is_us = US_IS_READ.load(Ordering::Relaxed);
+    let units = if is_us { [Units::Us, Units::Metric] } else { [Units::Metric, Units::Us] };
+    for units in units {
         give_way();
         if !telling.matters() {
             return Ok(());
         }
-        let told = panel_told(&reckoned.loaded, units)?;
-        let pictures = panel_pictures(&reckoned.loaded, &told, units)?;
-        {
-            let mut late = reckoned.late();
-            if units == Units::Metric {
-                late.panel = Some(told);
-            }
-            late.pictures.insert((units == Units::Us, Part::Panel), pictures);
-        }
+        reckoned.draw_year(units);
+        panel(reckoned, units)?;
+        reckoned.late().are_former = false;
         telling.desk.found();
     }
+    Ok(())
+}
+
+fn panel(reckoned: &Reckoned, units: Units) -> Result<()> {
+    if reckoned.loaded.build.panel.panels.is_empty() {
+        return Ok(());
+    }
+    let told = panel_told(&reckoned.loaded, units)?;
+    let pictures = panel_pictures(&reckoned.loaded, &told, units)?;
+    let mut late = reckoned.late();
+    if units == Units::Metric {
+        late.panel = Some(told);
+    }
+    late.pictures.insert((units == Units::Us, Part::Panel), pictures);
     Ok(())
 }
 

@@ -8,6 +8,7 @@ mod assets;
 mod book;
 mod builds;
 mod clock;
+mod day;
 mod desk;
 mod guard;
 mod history;

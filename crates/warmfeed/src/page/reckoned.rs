@@ -1,7 +1,8 @@
 //! A build with its computed year, and what is found out about it afterwards.
 
 use std::collections::BTreeMap;
-use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::sync::atomic::{AtomicU64, Ordering};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use advice::next_step::Worth;
 use advice::{OneYear, Subject};
@@ -23,8 +24,8 @@ pub struct Reckoned {
     pub subject: Subject,
     /// Its year.
     pub base: OneYear,
-    /// Every channel by the minute.
-    pub recorder: Recorder,
+    /// Every channel by the minute, while it is looked at.
+    recorder: Mutex<Arc<Recorder>>,
     /// The year's sun told apart.
     pub section: HeatSection,
     /// The whole year in figures.
@@ -35,6 +36,8 @@ pub struct Reckoned {
     pub circuit: Option<CircuitWire>,
     /// When it was computed, for people: the time of day.
     pub at: String,
+    /// Tells this year from any other of this run.
+    pub number: u64,
     late: Mutex<Late>,
 }
 
@@ -49,6 +52,8 @@ pub struct Late {
     pub band: Option<BandWire>,
     /// Pictures by the reader's units: of the year, and of the panel.
     pub pictures: BTreeMap<(bool, Part), Vec<Picture>>,
+    /// True while pictures are still those of the year before.
+    pub are_former: bool,
     /// What is being found out now, done and all.
     pub working: Option<(&'static str, usize, usize)>,
     /// What could not be found out, and why.
@@ -71,7 +76,8 @@ impl Reckoned {
     /// A year that cannot be computed.
     pub fn of(loaded: Loaded, former: Option<&Reckoned>, at: String) -> Result<Reckoned> {
         let subject = subject(&loaded);
-        let mut recorder = Recorder::of(&Channel::ALL);
+        static COUNT: AtomicU64 = AtomicU64::new(1);
+        let mut recorder = Recorder::of(&Channel::shown(loaded.build.store.layers));
         let base = match former.filter(|former| former.loaded.climate == loaded.climate) {
             Some(former) => {
                 subject.recorded_beside(&former.base, loaded.build.clone(), &mut recorder)?
@@ -88,11 +94,17 @@ impl Reckoned {
             year,
             circuit,
             at,
-            late: Mutex::default(),
+            number: COUNT.fetch_add(1, Ordering::Relaxed),
+            late: Mutex::new(Late {
+                // Until they are drawn anew.
+                pictures: former.map(|former| former.late().pictures.clone()).unwrap_or_default(),
+                are_former: true,
+                ..Late::default()
+            }),
             loaded,
             subject,
             base,
-            recorder,
+            recorder: Mutex::new(Arc::new(recorder)),
         })
     }
 
@@ -106,12 +118,30 @@ impl Reckoned {
         self.base.spared_kwh()
     }
 
-    /// The year's pictures in the reader's units, drawn once.
-    pub fn year_pictures(&self, units: Units) -> Vec<Picture> {
-        let key = (units == Units::Us, Part::Year);
-        if let Some(drawn) = self.late().pictures.get(&key) {
-            return drawn.clone();
-        }
+    /// Every channel by the minute; nothing once it was forgotten.
+    pub fn recorder(&self) -> Arc<Recorder> {
+        Arc::clone(&self.recorder.lock().unwrap_or_else(PoisonError::into_inner))
+    }
+
+    /// Forgets the minutes: a year that another stands before needs its sums only.
+    pub fn forget_minutes(&self) {
+        *self.recorder.lock().unwrap_or_else(PoisonError::into_inner) = Arc::default();
+    }
+
+    /// The pictures in the reader's units, as far as they are drawn.
+    pub fn pictures(&self, units: Units) -> Vec<Picture> {
+        let late = self.late();
+        [Part::Year, Part::Panel]
+            .into_iter()
+            .filter_map(|part| late.pictures.get(&(units == Units::Us, part)))
+            .flatten()
+            .cloned()
+            .collect()
+    }
+
+    /// Draws the year's pictures.
+    pub fn draw_year(&self, units: Units) {
+        let recorder = self.recorder();
         let drawn = year_pictures(&YearShown {
             loaded: &self.loaded,
             forcing: &self.base.forcing,
@@ -119,15 +149,9 @@ impl Reckoned {
             year: &self.year,
             months: &self.months,
             circuit: self.circuit.as_ref(),
-            recorder: &self.recorder,
+            recorder: &recorder,
             units,
         });
-        self.late().pictures.insert(key, drawn.clone());
-        drawn
-    }
-
-    /// The panel's pictures in the reader's units; `None` while they are not drawn yet.
-    pub fn panel_pictures(&self, units: Units) -> Option<Vec<Picture>> {
-        self.late().pictures.get(&(units == Units::Us, Part::Panel)).cloned()
+        self.late().pictures.insert((units == Units::Us, Part::Year), drawn);
     }
 }

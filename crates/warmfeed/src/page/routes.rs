@@ -20,7 +20,7 @@ use super::guard::{LONGEST_BODY, PAIRED, Posted, guard};
 use super::pairing::Tried;
 use super::reader::Reader;
 use super::shell::address;
-use super::{House, about, assets, builds, year};
+use super::{House, about, assets, builds, day, year};
 
 /// The whole server.
 pub fn routes(house: Arc<House>) -> Router {
@@ -28,6 +28,7 @@ pub fn routes(house: Arc<House>) -> Router {
         .route("/", get(first))
         .route("/builds", get(builds::show))
         .route("/builds/{name}", get(year::show))
+        .route("/builds/{name}/day/{day}", get(day::day))
         .route("/builds/{name}/{change}", post(change))
         .route("/bin/{name}/back", post(builds::take_back))
         .route("/reading", post(reading))

@@ -66,7 +66,7 @@ impl StoreAt {
 }
 
 /// A day of the year in words, 0 the first of January.
-pub(super) fn date(day: usize) -> String {
+pub fn date(day: usize) -> String {
     let month = month_of_day(day);
     format!("{} {}", day - MONTH_STARTS_DAY[month] + 1, MONTHS[month])
 }

@@ -7,8 +7,9 @@ mod panel;
 mod sky;
 mod year;
 
+pub use cistern::{StoreAt, cistern_picture, date};
 pub use panel::panel_pictures;
-pub use year::{YearShown, section_facts, year_pictures};
+pub use year::{YearShown, mover, section_facts, strip_picture, year_pictures};
 
 use std::path::Path;
 

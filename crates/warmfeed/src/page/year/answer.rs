@@ -13,7 +13,7 @@ pub fn answer(state: &State, shown: &Reckoned, late: &Late) -> Markup {
     let design = &shown.loaded.design;
     html! {
         div id="answer" class="answer" data-part="" data-version=(state.version)
-            data-says=(spoken(state, shown)) {
+            data-computed=(shown.number) data-says=(spoken(state, shown)) {
             p class="build-title" { (design.title) ". " span class="quiet" { (design.story) } }
             h1 {
                 "In this year’s weather the build spares the heater "

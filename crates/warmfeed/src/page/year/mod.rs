@@ -4,20 +4,28 @@
 mod answer;
 mod slips;
 mod station;
+mod strip;
 
 use std::sync::Arc;
+use std::sync::atomic::Ordering;
 
 use axum::extract::{Path, State as Held};
 use axum::http::HeaderMap;
 use axum::response::Response;
+use design::quantity::Units;
 use maud::{Markup, PreEscaped, html};
+use physics::climate::MONTH_STARTS_DAY;
+use sheets::Drawing;
 use sheets::page::Picture;
 use sheets::pen::px;
+use sheets::pictures::Width;
+use sheets::pictures::year_map::day_sides_mm;
 use sheets::svg;
 
 use super::House;
 use super::answer::{not_here, worked};
 use super::desk::State;
+use super::late::US_IS_READ;
 use super::numbers::{Numbers, told};
 use super::reader::Reader;
 use super::reckoned::Reckoned;
@@ -70,19 +78,21 @@ fn never(house: &House, name: &str, state: &State) -> Markup {
 }
 
 fn whole(house: &House, reader: &Reader, name: &str, state: &State, shown: &Reckoned) -> Markup {
-    // Drawn before what was found out late is looked at: drawing notes itself there too.
-    let year = shown.year_pictures(reader.units);
-    let panel = shown.panel_pictures(reader.units);
+    if reader.units == Units::Us {
+        US_IS_READ.store(true, Ordering::Relaxed);
+    }
+    let pictures = shown.pictures(reader.units);
     let late = shown.late();
     let numbers = Numbers { build: name, token: &house.token, reader, state, shown, late: &late };
     html! {
         (slips::slips(house, name, state, (shown, &late)))
         (answer::answer(state, shown, &late))
-        (station::stations(&numbers, &year, panel.as_deref()))
+        (station::stations(&numbers, &pictures))
         section id="months" data-part="" aria-label="The year by months" {
             h2 { "The year by months" }
-            (picture_named(&year, "months"))
+            (picture_named(&pictures, "months"))
         }
+        (strip::strip(name, shown))
     }
 }
 
@@ -95,15 +105,27 @@ fn picture_named(pictures: &[Picture], name: &str) -> Markup {
     }
 }
 
+/// Where the days of a map of the year begin, in ten-thousandths of its width: a press there chooses the
+/// day.
+fn sides(drawing: &Drawing, width: Width) -> Option<String> {
+    if !drawing.name.trim_end_matches("-narrow").ends_with("-year") {
+        return None;
+    }
+    let sides = day_sides_mm(width, &MONTH_STARTS_DAY);
+    let shares = sides.iter().map(|x_mm| format!("{:.0}", 1e4 * x_mm / drawing.width_mm));
+    Some(shares.collect::<Vec<_>>().join(" "))
+}
+
 /// A picture with its facts as a table.
-fn picture(picture: &Picture) -> Markup {
+pub fn picture(picture: &Picture) -> Markup {
     let id = picture.wide.name;
     // What is broader than the field beside the column would stand there in too small a type.
     let narrow_alone = picture.narrow.as_ref().filter(|_| picture.wide.width_mm > px(BESIDE_PX));
     html! {
-        figure class="picture" id={ "p-" (id) } {
+        figure class="picture" id={ "p-" (id) } data-sides=[sides(&picture.wide, Width::Page)]
+            data-narrow=[picture.narrow.as_ref().and_then(|narrow| sides(narrow, Width::Phone))] {
             @if let Some(narrow) = narrow_alone {
-                div class="drawn" tabindex="0" role="group" aria-label=(picture.wide.title) { (PreEscaped(svg::on_page(narrow))) }
+                div class="drawn" data-narrow="" tabindex="0" role="group" aria-label=(picture.wide.title) { (PreEscaped(svg::on_page(narrow))) }
             } @else {
                 div class=(if picture.narrow.is_some() { "at-wide" } else { "drawn" }) tabindex="0" role="group" aria-label=(picture.wide.title) {
                     (PreEscaped(svg::on_page(&picture.wide)))

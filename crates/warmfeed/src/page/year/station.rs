@@ -27,28 +27,28 @@ const STATIONS: [Station; 5] = [
         name: "Sun",
         says: "A year’s sun on the panes. Across is heat, the column’s width all of it; down is its path. What is lost lies down at the left and stays. Each thread is a month.",
         tables: &["sun"],
-        pictures: &["sky", "year-map"],
+        pictures: &["sky", "light-year"],
     },
     Station {
         id: "panel",
         name: "Panel",
         says: "Light turns to heat in the sheet, and the fluid takes it.",
         tables: &["panel"],
-        pictures: &["box-section", "plate", "efficiency"],
+        pictures: &["box-section", "plate", "efficiency", "panel-year"],
     },
     Station {
         id: "circuit",
         name: "Circuit",
         says: "Up the flow pipe, through the coil, back to the panel; the controller says when.",
         tables: &["circuit", "control"],
-        pictures: &["house", "pump"],
+        pictures: &["house", "pump", "running-year"],
     },
     Station {
         id: "store",
         name: "Store",
         says: "The cistern holds the heat until someone draws.",
         tables: &["store"],
-        pictures: &["cistern", "store-map"],
+        pictures: &["cistern", "store-year"],
     },
     Station {
         id: "tap",
@@ -60,7 +60,7 @@ const STATIONS: [Station; 5] = [
 ];
 
 /// Draws them.
-pub fn stations(numbers: &Numbers, year: &[Picture], panel: Option<&[Picture]>) -> Markup {
+pub fn stations(numbers: &Numbers, pictures: &[Picture]) -> Markup {
     let shown = numbers.shown;
     let facts = section_facts(&shown.loaded, &shown.section);
     let former = numbers.state.former.as_ref().map(|former| &former.section);
@@ -75,7 +75,7 @@ pub fn stations(numbers: &Numbers, year: &[Picture], panel: Option<&[Picture]>) 
     let (wide, narrow) = (column(Width::Page), column(Width::Phone));
     html! {
         @for (place, station) in STATIONS.iter().enumerate() {
-            (drawn(station, place, numbers, (&wide, &narrow), year, panel))
+            (drawn(station, place, numbers, (&wide, &narrow), pictures))
         }
         section id="foot" class="core-foot" data-part="" aria-label="Where the year’s sun went" {
             div class="at-wide" { (PreEscaped(svg::strip(&wide.drawing, wide.foot, Tiles::Shared))) }
@@ -93,8 +93,7 @@ fn drawn(
     place: usize,
     numbers: &Numbers,
     (wide, narrow): (&Column, &Column),
-    year: &[Picture],
-    panel: Option<&[Picture]>,
+    pictures: &[Picture],
 ) -> Markup {
     let tiles = if place == 0 { Tiles::Own } else { Tiles::Shared };
     let pieces = narrow.stations[place];
@@ -115,27 +114,24 @@ fn drawn(
             div class="stage-body" {
                 div class="rail at-narrow" { (strip(pieces.behind, Tiles::Shared)) }
                 div class="beside" {
-                    (pictures(&station.pictures[..1], station, year, panel))
+                    (drawings(&station.pictures[..1], station, pictures, numbers))
                     (numbers.of(station.tables, station.id))
-                    (pictures(&station.pictures[1..], station, year, panel))
+                    (drawings(&station.pictures[1..], station, pictures, numbers))
                 }
             }
         }
     }
 }
 
-/// The station's pictures; those of the panel come a moment later.
-fn pictures(
-    names: &[&str],
-    station: &Station,
-    year: &[Picture],
-    panel: Option<&[Picture]>,
-) -> Markup {
-    let all: Vec<&Picture> = year.iter().chain(panel.unwrap_or_default()).collect();
-    let named = |name: &str| all.iter().find(|picture| picture.wide.name == name);
+/// Some of the station's drawings; while they are drawn anew, those of the build as it was.
+fn drawings(names: &[&str], station: &Station, pictures: &[Picture], numbers: &Numbers) -> Markup {
+    let named = |name: &str| pictures.iter().find(|picture| picture.wide.name == name);
     html! {
-        @if station.id == "panel" && panel.is_none() {
-            p class="quiet" { "The drawings of the panel are being worked out." }
+        @if numbers.late.are_former && names.contains(&station.pictures[0]) {
+            p class="quiet" {
+                @if pictures.is_empty() { "The drawings are being made." }
+                @else { "The drawings still show the build as it was." }
+            }
         }
         @for name in names {
             @if let Some(found) = named(name) {
