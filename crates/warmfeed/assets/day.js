@@ -168,6 +168,8 @@ if (strip) {
       show(Number(part("strip-at").value) + Number(button.dataset.by));
     }
   });
+  // Where there is room the choice of days stands open.
+  if (part("strip-wide").offsetParent !== null) part("strip-days").open = true;
   new ResizeObserver(lay).observe(strip);
   let version = part("answer")?.dataset.computed;
   document.addEventListener("warmfeed:taken", () => {

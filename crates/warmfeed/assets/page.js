@@ -43,7 +43,9 @@ function take(text, sent) {
 function keepOpen(old, part) {
   for (const one of old.querySelectorAll("details[data-keep][open]")) {
     const same = one.id && part.querySelector("#" + CSS.escape(one.id));
-    if (same) same.open = true;
+    if (!same) continue;
+    same.open = true;
+    fetchLater(same);
   }
 }
 
@@ -163,6 +165,18 @@ async function look() {
   } finally {
     looking = false;
   }
+}
+
+/** A drawing that comes when its button is opened, and anew when the year is another. */
+document.addEventListener("toggle", (event) => fetchLater(event.target), true);
+async function fetchLater(details) {
+  if (!details.matches?.("details.later[open]") || details.dataset.has === details.dataset.number) return;
+  details.dataset.has = details.dataset.number;
+  const answer = await fetch(details.dataset.src).catch(() => null);
+  const figure = answer?.ok && new DOMParser().parseFromString(await answer.text(), "text/html").querySelector("figure");
+  if (!figure) return delete details.dataset.has;
+  details.querySelectorAll("figure, p").forEach((old) => old.remove());
+  details.append(document.adoptNode(figure));
 }
 
 /** Minus and plus beside a number, and what the arrow keys do. */

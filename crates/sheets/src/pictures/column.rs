@@ -8,7 +8,7 @@ use super::heat_section::{
     Facts, PanelMade, description, label, months, plates, strata_and_heat, table, upright_plates,
 };
 use super::section_foot::foot;
-use super::section_layout::{Layout, Room, Width};
+use super::section_layout::{Layout, Room, SunPlate, Width};
 use crate::drawing::{Drawing, Strip};
 use crate::pen::{at, px};
 use crate::role::Role;
@@ -52,15 +52,18 @@ pub fn draw(
 ) -> Column {
     let is_bought = facts.panel == PanelMade::Bought;
     let (heads, head) = match width {
-        Width::Page => ([170.0, 190.0, 190.0, 170.0, 170.0], 0.0),
+        Width::Page => ([190.0, 170.0, 190.0, 170.0, 150.0], 0.0),
         Width::Phone => ([FAR; 5], FAR),
     };
     let room = Room {
         heads,
-        behind_thrown_back: 0.0,
         least: [head + FAR; 5],
         tail: FAR,
         scale: scale_px_kwh,
+        sun_plate: match width {
+            Width::Page => SunPlate::Stands,
+            Width::Phone => SunPlate::LeftOut,
+        },
     };
     let layout = Layout::in_room(facts.section, width, is_bought, &room);
     let mut drawing = Drawing {

@@ -5,7 +5,7 @@ use year::ledger::KWH_J;
 use year::section::{HeatSection, Loss};
 
 use super::section_foot::foot;
-use super::section_layout::{Layout, Station, Stratum, Width, names};
+use super::section_layout::{Layout, Station, Stratum, SunPlate, Width, names};
 use crate::drawing::{Anchor, Drawing, Point};
 use crate::measure::{broken, length_mm};
 use crate::pen::{at, px};
@@ -316,7 +316,9 @@ pub(super) fn plates(drawing: &mut Drawing, layout: &Layout, section: &HeatSecti
         Width::Page => layout.top + 26.0,
         Width::Phone => layout.top + 104.0,
     };
-    plate(drawing, layout, y, layout.left, section.sun_j / KWH_J, "the year’s sun");
+    if layout.sun_plate == SunPlate::Stands {
+        plate(drawing, layout, y, layout.left, section.sun_j / KWH_J, "the year’s sun");
+    }
     let mut last = None;
     for station in &layout.stations {
         for stratum in &station.strata {

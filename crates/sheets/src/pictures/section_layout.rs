@@ -57,6 +57,7 @@ pub(super) struct Layout {
     /// A bar of a round number of kilowatt-hours.
     pub bar_kwh: f64,
     pub wedge: f64,
+    pub sun_plate: SunPlate,
     pub stations: Vec<Station>,
     pub sun_shares: [f64; 12],
     /// Spared heat as it is drawn: with less than half a kilowatt-hour of losses too small to name.
@@ -70,14 +71,23 @@ const KWH_J: f64 = year::ledger::KWH_J;
 pub(super) struct Room {
     /// From a station's top to its first wedge.
     pub heads: [f64; 5],
-    /// Between the wedge of light thrown back and the next one, beyond the usual step.
-    pub behind_thrown_back: f64,
     /// A station's height at least.
     pub least: [f64; 5],
     /// Below the last wedge, to the foot.
     pub tail: f64,
     /// Pixels for a kilowatt-hour; `None` for what suits the sun.
     pub scale: Option<f64>,
+    /// Whether the year's sun stands on a plate under the column's top.
+    pub sun_plate: SunPlate,
+}
+
+/// Whether the year's sun stands on a plate under the column's top.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum SunPlate {
+    /// It does.
+    Stands,
+    /// Words stand there.
+    LeftOut,
 }
 
 impl Room {
@@ -87,7 +97,7 @@ impl Room {
             Width::Page => ([196.0, 170.0, 170.0, 170.0, 170.0], 400.0, 330.0),
             Width::Phone => ([190.0, 128.0, 128.0, 128.0, 128.0], 190.0, 350.0),
         };
-        Room { heads, behind_thrown_back: 0.0, least: [least; 5], tail, scale: None }
+        Room { heads, least: [least; 5], tail, scale: None, sun_plate: SunPlate::Stands }
     }
 }
 
@@ -145,9 +155,6 @@ impl Layout {
                 });
                 x += kwh * scale;
                 next += step(width, has_plate(loss));
-                if loss == Loss::ThrownBack {
-                    next += room.behind_thrown_back;
-                }
             }
             if name == "Tap" && gathered_kwh >= 0.5 {
                 strata.push(Stratum {
@@ -189,6 +196,7 @@ impl Layout {
             scale,
             bar_kwh,
             wedge,
+            sun_plate: room.sun_plate,
             stations,
             sun_shares: section.month_shares(0),
             spared_kwh,

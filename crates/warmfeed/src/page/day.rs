@@ -104,11 +104,6 @@ fn day_wire(shown: &Reckoned, day: usize, units: Units) -> Option<DayWire> {
     let mut texts = BTreeMap::new();
     let mut levels = BTreeMap::new();
     let mut runs = BTreeMap::new();
-    let sheet: Vec<String> = series(Channel::Plate)?.iter().map(|&k| text(k)).collect();
-    let outlet: Vec<String> = series(Channel::PanelOut)?.iter().map(|&k| text(k)).collect();
-    texts.insert("panel.hottest.c".to_owned(), sheet.clone());
-    texts.insert("panel.sheet.c".to_owned(), sheet);
-    texts.insert("panel.outlet.c".to_owned(), outlet);
     let at = StoreAt::hottest_of(&recorder, &shown.base.forcing, day);
     if let Some(at) = &at {
         for layer in 0..at.layers_c.len() {

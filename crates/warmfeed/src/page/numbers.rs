@@ -73,7 +73,8 @@ impl Numbers<'_> {
         let is_first = |place: &&str| {
             FIRST.contains(place) || self.refused(place).is_some() || self.has_problem(place)
         };
-        let (first, others): (Vec<&str>, Vec<&str>) = places.into_iter().partition(is_first);
+        let (mut first, others): (Vec<&str>, Vec<&str>) = places.into_iter().partition(is_first);
+        first.sort_by_key(|place| FIRST.iter().position(|first| first == place));
         let whole_steps = self.steps_of_many(tables);
         html! {
             div class="numbers" {
@@ -155,8 +156,8 @@ impl Numbers<'_> {
                     input type="hidden" name="at" value={ "v-" (id) };
                     label class="what" for=(id) {
                         span class="unseen" { (station) ": " }
-                        (parameter.help.trim_end_matches('.'))
-                        @if number_in_list(place).is_some() { " (" (number_in_list(place).unwrap_or_default()) ")" }
+                        @if let Some(part) = part(place) { (part) ": " (uncapital(parameter.help.trim_end_matches('.'))) }
+                        @else { (parameter.help.trim_end_matches('.')) }
                     }
                     @if let Some(choices) = &choices {
                         select id=(id) name="value" aria-describedby={ (id) "-about" }
@@ -242,6 +243,31 @@ fn grouped<'a>(places: &[&'a str]) -> Vec<(String, Vec<&'a str>)> {
         }
     }
     groups
+}
+
+/// The part of the station that a value belongs to: `circuit.flow-pipe.length` to the flow pipe.
+fn part(place: &str) -> Option<String> {
+    let (table, _) = place.rsplit_once('.')?;
+    let (_, table) = table.split_once('.')?;
+    let words = table.split('.').map(|part| match part.split_once('[') {
+        Some((name, _)) => {
+            let number = number_in_list(part).unwrap_or_default();
+            format!("{} {number}", words(name))
+        }
+        None => words(part),
+    });
+    Some(capital(&words.collect::<Vec<_>>().join(", ")))
+}
+
+/// A sentence that goes on after a colon; abbreviations keep their capitals.
+fn uncapital(text: &str) -> String {
+    let mut letters = text.chars();
+    match (letters.next(), letters.next()) {
+        (Some(first), Some(second)) if second.is_lowercase() || second == ' ' => {
+            first.to_lowercase().chain(text.chars().skip(1)).collect()
+        }
+        _ => text.to_owned(),
+    }
 }
 
 /// `panel.back[1].thickness` is the second of its list.
@@ -353,7 +379,7 @@ fn step_words(worth: &StepWorth, tolerance_kwh: f64) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{field_id, number_in_list, strides};
+    use super::{field_id, number_in_list, part, strides};
 
     /// Given usual values, a stride that a hand would take, and a tenth of it; by hand.
     #[test]
@@ -370,5 +396,8 @@ mod tests {
         assert_eq!(field_id("panel.back[1].thickness"), "panel-back-1-thickness");
         assert_eq!(number_in_list("panel.back[1].thickness"), Some(2));
         assert_eq!(number_in_list("panel.gap"), None);
+        assert_eq!(part("circuit.flow-pipe.length").as_deref(), Some("Flow pipe"));
+        assert_eq!(part("panel.back[1].thickness").as_deref(), Some("Back 2"));
+        assert_eq!(part("panel.gap"), None);
     }
 }

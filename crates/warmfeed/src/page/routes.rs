@@ -29,6 +29,7 @@ pub fn routes(house: Arc<House>) -> Router {
         .route("/builds", get(builds::show))
         .route("/builds/{name}", get(year::show))
         .route("/builds/{name}/day/{day}", get(day::day))
+        .route("/builds/{name}/picture/{picture}", get(year::one_picture))
         .route("/builds/{name}/{change}", post(change))
         .route("/bin/{name}/back", post(builds::take_back))
         .route("/reading", post(reading))

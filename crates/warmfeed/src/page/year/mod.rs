@@ -63,6 +63,40 @@ pub async fn show(
     .await
 }
 
+/// One drawing by itself, for who opens it.
+pub async fn one_picture(
+    Held(house): Held<Arc<House>>,
+    Path((name, wanted)): Path<(String, String)>,
+    headers: HeaderMap,
+) -> Response {
+    let reader = Reader::of(&headers);
+    worked(move || {
+        let Some(shown) = house.desk(&name).and_then(|desk| desk.look().shown) else {
+            return not_here();
+        };
+        let pictures = shown.pictures(reader.units);
+        let Some(found) = pictures.iter().find(|picture| picture.wide.name == wanted) else {
+            return not_here();
+        };
+        let path = format!("{}/picture/{wanted}", address(&name));
+        let main = html! {
+            p { a href=(address(&name)) { "Back to the year" } }
+            h1 { (found.wide.title) }
+            (picture(found))
+        };
+        let of = Sheet {
+            title: &found.wide.title,
+            word: Word::None,
+            build: Some(&name),
+            path: &path,
+            modules: &[],
+            main,
+        };
+        sheet(&house, &reader, of)
+    })
+    .await
+}
+
 /// A build whose year was never computed: what stands in the way, and its text.
 fn never(house: &House, name: &str, state: &State) -> Markup {
     html! {
@@ -135,7 +169,7 @@ pub fn picture(picture: &Picture) -> Markup {
                 }
             }
             details id={ "t-" (id) } data-keep="" {
-                summary { "As a table: " (picture.wide.title) }
+                summary { "As a table" span class="unseen" { ": " (picture.wide.title) } }
                 div class="facts" tabindex="0" role="group" aria-label={ "Table: " (picture.wide.title) } { (PreEscaped(picture.wide.table.html())) }
             }
         }

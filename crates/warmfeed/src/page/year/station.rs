@@ -7,6 +7,7 @@ use sheets::pictures::column::{Column, draw};
 use sheets::svg::{self, Tiles};
 
 use super::super::numbers::Numbers;
+use super::super::shell::address;
 use super::picture;
 use crate::pictures::section_facts;
 
@@ -25,7 +26,7 @@ const STATIONS: [Station; 5] = [
     Station {
         id: "sun",
         name: "Sun",
-        says: "A year’s sun on the panes. Across is heat, the column’s width all of it; down is its path. What is lost lies down at the left and stays. Each thread is a month.",
+        says: "Across is heat, down its path. What is lost stays at the left to the foot; each thread is a month.",
         tables: &["sun"],
         pictures: &["sky", "light-year"],
     },
@@ -58,6 +59,22 @@ const STATIONS: [Station; 5] = [
         pictures: &["draws", "day-summer", "day-winter"],
     },
 ];
+
+/// Drawings that come when they are asked for: a year of hours is long.
+const BY_ITSELF: [&str; 7] = [
+    "light-year",
+    "efficiency",
+    "panel-year",
+    "running-year",
+    "store-year",
+    "day-summer",
+    "day-winter",
+];
+
+/// A drawing's title without the build's own, which stands at the head of the sheet.
+pub fn short_title<'a>(title: &'a str, build: &str) -> &'a str {
+    title.strip_suffix(build).map_or(title, |title| title.trim_end_matches([':', ' ']))
+}
 
 /// Draws them.
 pub fn stations(numbers: &Numbers, pictures: &[Picture]) -> Markup {
@@ -135,10 +152,10 @@ fn drawings(names: &[&str], station: &Station, pictures: &[Picture], numbers: &N
         }
         @for name in names {
             @if let Some(found) = named(name) {
-                @if station.pictures[..2].contains(name) { (picture(found)) } @else {
-                    details class="more" id={ "d-" (name) } data-keep="" {
-                        summary { (found.wide.title) }
-                        (picture(found))
+                @if !BY_ITSELF.contains(name) { (picture(found)) } @else {
+                    details class="more later" id={ "d-" (name) } data-keep="" data-src={ (address(numbers.build)) "/picture/" (name) } data-number=(numbers.shown.number) {
+                        summary { (short_title(&found.wide.title, &numbers.shown.loaded.design.title)) }
+                        p { a href={ (address(numbers.build)) "/picture/" (name) } { "The drawing by itself" } }
                     }
                 }
             }

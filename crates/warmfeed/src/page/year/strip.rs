@@ -19,7 +19,9 @@ pub fn strip(name: &str, shown: &Reckoned) -> Markup {
         section id="strip" class="strip" aria-label="A day played" data-days={ (address(name)) "/day/" } data-day=(start) {
             div class="strip-which" {
                 p class="strip-date" { b #strip-date { "A day" } }
-                div class="row" {
+                details id="strip-days" {
+                  summary { "Other days" }
+                  div class="row" {
                     @for (words, day) in named {
                         @if let Some(day) = day { button type="button" data-go=(day) { (words) } }
                     }
@@ -33,6 +35,7 @@ pub fn strip(name: &str, shown: &Reckoned) -> Markup {
                     label { span class="unseen" { "Day of the month" }
                         input id="strip-dom" type="number" min="1" max="31" value="1" inputmode="numeric";
                     }
+                  }
                 }
             }
             div class="strip-graph" {
