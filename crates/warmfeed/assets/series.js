@@ -19,6 +19,7 @@ const YEAR = 525600;
 const shown = { from: 0, to: YEAR, bucket: 1, minutes: new Float32Array(), columns: new Map() };
 const plots = new Map();
 let asked = null;
+let told = "";
 let pageTimer = 0;
 
 // ---- what the page says ----
@@ -42,24 +43,22 @@ const figure = (value, decimals) => {
 const choices = () => [...explorer.querySelectorAll("#choice input[name=show]:checked")];
 
 function words(place) {
-  const first = shown.bucket === 1 ? place : place - (place % 2);
-  const minute = shown.minutes[first];
+  const minute = shown.minutes[place];
   const end = minute + shown.bucket;
   const when =
     shown.bucket === 1
       ? `${day(minute)}, ${clock(minute)}`
       : shown.bucket >= 1440
         ? day(minute)
-        : `${day(minute)}, ${clock(minute)} to ${clock(end)}`;
+        : `${day(minute)}, ${clock(minute)} to ${end % 1440 === 0 ? "24:00" : clock(end)}`;
   const values = choices().map((box) => {
     const column = shown.columns.get(box.value);
     const frame = frameOf(box.dataset.graph);
     if (!column || !frame) return "";
     const decimals = Number(frame.dataset.decimals);
     const unit = `\u00a0${frame.dataset.unit}${frame.dataset.byTheMinute}`;
-    const one = figure(column[first], decimals);
-    const other = figure(column[shown.bucket === 1 ? first : first + 1], decimals);
-    const [least, most] = column[first] <= (column[first + 1] ?? Infinity) ? [one, other] : [other, one];
+    const least = figure(column.least[place], decimals);
+    const most = figure(column.most[place], decimals);
     const value = least === most ? least : `${least} to ${most}`;
     return `${box.dataset.name} ${value}${unit}`;
   });
@@ -91,7 +90,7 @@ function placeOf(minute) {
 function pointAt(minute) {
   const place = placeOf(minute);
   for (const plot of plots.values()) {
-    plot.setCursor({ left: plot.valToPos(seconds(minute), "x"), top: -1 }, false);
+    plot.setCursor({ left: plot.valToPos(seconds(minute), "x"), top: 0 }, false);
   }
   say(place);
 }
@@ -99,35 +98,45 @@ function pointAt(minute) {
 /** Names each line where it ends, apart from its neighbours. */
 function nameLines(plot, frame) {
   const names = [...frame.querySelectorAll(".line-names li:not([hidden])")];
-  const apart = names.length ? names[0].offsetHeight : 0;
-  const room = frame.querySelector(".plot").offsetTop;
   const ends = names.map((name) => {
-    const column = shown.columns.get(name.dataset.word);
-    const value = column ? column[column.length - 1] : 0;
-    return { name, top: plot.valToPos(value, "y") + plot.over.offsetTop - apart / 2 };
+    const most = shown.columns.get(name.dataset.word)?.most;
+    const height = name.offsetHeight;
+    return { name, height, top: plot.valToPos(most?.[most.length - 1] ?? 0, "y") - height / 2 };
   });
   ends.sort((one, other) => one.top - other.top);
-  const last = plot.over.offsetTop + plot.over.offsetHeight - apart * ends.length;
-  ends.forEach((end, place) => {
-    const before = place ? ends[place - 1].top + apart : 0;
-    end.top = Math.max(Math.min(end.top, last + apart * place), before);
-    end.name.style.top = `${room + end.top}px`;
-  });
+  // First down, so that none covers the one above; then up, so that all stay beside the graph.
+  let free = 0;
+  for (const end of ends) {
+    end.top = Math.max(end.top, free);
+    free = end.top + end.height;
+  }
+  free = plot.over.offsetHeight;
+  for (const end of ends.reverse()) {
+    end.top = Math.min(end.top, free - end.height);
+    free = end.top;
+  }
+  const above = frame.querySelector(".plot").offsetTop + plot.over.offsetTop;
+  for (const end of ends) end.name.style.top = `${above + end.top}px`;
 }
 
 // ---- drawing ----
 
-function lineOf(box) {
+/** The two ends of a channel's buckets, and the ground between them. */
+function linesOf(box, place) {
   const line = explorer.querySelector(`.line-names [data-word="${box.value}"] line`);
   const dash = (line.getAttribute("stroke-dasharray") ?? "").split(" ").filter(Boolean).map(Number);
   const stepped = box.dataset.graph === "pump" || box.dataset.graph === "water";
-  return {
-    stroke: getComputedStyle(line).stroke,
-    width: Number(line.getAttribute("stroke-width")),
+  const stroke = getComputedStyle(line).stroke;
+  const series = {
+    stroke,
+    // Where the ends part there are two lines, and each is lighter.
+    width: Number(line.getAttribute("stroke-width")) * (shown.bucket === 1 ? 1 : 0.6),
     dash: dash.length ? dash : undefined,
     paths: stepped ? uPlot.paths.stepped({ align: 1 }) : undefined,
     points: { show: false },
   };
+  const fill = stroke.replace("rgb(", "rgba(").replace(")", ", 0.22)");
+  return { series: [series, series], band: { series: [2 * place + 2, 2 * place + 1], fill } };
 }
 
 function ticks(plot, splits, axis, space, increment) {
@@ -138,7 +147,13 @@ function ticks(plot, splits, axis, space, increment) {
   });
 }
 
+function levels(plot, splits, axis, space, increment) {
+  return splits.map((value) => figure(value, increment < 1 ? 1 : 0));
+}
+
 function options(frame, boxes) {
+  const isPump = frame.dataset.graph === "pump";
+  const lines = boxes.map(linesOf);
   const style = getComputedStyle(frame);
   const rem = parseFloat(getComputedStyle(document.documentElement).fontSize);
   const axis = {
@@ -149,7 +164,7 @@ function options(frame, boxes) {
   };
   return {
     width: frame.querySelector(".plot").clientWidth,
-    height: Math.round(rem * (frame.dataset.graph === "pump" ? 5 : 14)),
+    height: Math.round(rem * (isPump ? 5.5 : 14)),
     legend: { show: false },
     tzDate: (second) => uPlot.tzDate(new Date(second * 1000), "Etc/UTC"),
     cursor: {
@@ -160,14 +175,16 @@ function options(frame, boxes) {
     },
     scales: {
       x: { time: true, range: () => [seconds(shown.from), seconds(shown.to)] },
-      y: frame.dataset.graph === "pump" ? { range: [0, 100] } : {},
+      y: isPump ? { range: [0, 100] } : {},
     },
     axes: [
       { ...axis, values: ticks, space: 5.5 * rem, size: 2 * rem },
-      { ...axis, size: 4 * rem, space: 2.6 * rem },
+      { ...axis, values: levels, size: 4 * rem, space: 2.6 * rem, ...(isPump && { splits: () => [0, 100] }) },
     ],
-    series: [{}, ...boxes.map(lineOf)],
+    series: [{}, ...lines.flatMap((line) => line.series)],
+    bands: lines.map((line) => line.band),
     hooks: {
+      ready: [() => pointAt(Number(cursor.value))],
       setCursor: [(plot) => followPointer(plot)],
       setSelect: [(plot) => chosen(plot)],
       draw: [(plot) => nameLines(plot, frame)],
@@ -196,8 +213,12 @@ function draw() {
     for (const name of frame.querySelectorAll(".line-names li")) {
       name.hidden = !boxes.some((box) => box.value === name.dataset.word);
     }
-    const data = [x, ...boxes.map((box) => shown.columns.get(box.value))];
-    const drawn = boxes.map((box) => box.value).join();
+    const data = [x];
+    for (const box of boxes) {
+      const { least, most } = shown.columns.get(box.value);
+      data.push(least, most);
+    }
+    const drawn = `${boxes.map((box) => box.value)} ${shown.bucket === 1}`;
     const plot = plots.get(frame);
     if (plot && plot.drawn === drawn) {
       plot.setData(data);
@@ -210,7 +231,7 @@ function draw() {
     made.drawn = drawn;
     plots.set(frame, made);
   }
-  pointAt(Number(cursor.value));
+  queueMicrotask(() => pointAt(Number(cursor.value)));
 }
 
 function drawAnew() {
@@ -240,6 +261,15 @@ async function column(word, signal) {
   return { values, bucket: Number(answer.headers.get("bucket-minutes")) };
 }
 
+/** A column's least and most: the same where each minute stands for itself. */
+function ends({ values, bucket }) {
+  if (bucket === 1) return { least: values, most: values };
+  return {
+    least: values.filter((value, place) => place % 2 === 0),
+    most: values.filter((value, place) => place % 2 === 1),
+  };
+}
+
 async function fetchColumns() {
   asked?.abort();
   const mine = new AbortController();
@@ -251,7 +281,7 @@ async function fetchColumns() {
     );
     shown.minutes = minutes.values;
     shown.bucket = minutes.bucket;
-    shown.columns = new Map(boxes.map((word, place) => [word, columns[place].values]));
+    shown.columns = new Map(boxes.map((word, place) => [word, ends(columns[place])]));
     fault.hidden = true;
     cursor.step = String(shown.bucket);
     draw();
@@ -271,6 +301,7 @@ async function fetchPage(url) {
   for (const id of ["stretch", "means"]) {
     document.getElementById(id).replaceWith(document.adoptNode(page.getElementById(id)));
   }
+  told = document.getElementById("means").textContent;
   return page.getElementById("explorer").dataset;
 }
 
@@ -279,6 +310,12 @@ function take(from, to) {
   shown.to = to;
   cursor.min = String(from);
   cursor.max = String(to - 1);
+}
+
+/** The address says what is shown, for coming back to. */
+function keepAddress() {
+  history.replaceState(null, "", address());
+  for (const back of document.querySelectorAll("input[name=back]")) back.value = address();
 }
 
 /** Moves to a stretch at once; the table and the buttons follow when the hand rests. */
@@ -293,9 +330,8 @@ function go(from, to) {
   clearTimeout(pageTimer);
   pageTimer = setTimeout(async () => {
     try {
-      const url = address();
-      await fetchPage(url);
-      history.replaceState(null, "", url);
+      await fetchPage(address());
+      keepAddress();
     } catch {
       fault.textContent = "The table could not be fetched; it still shows the stretch before. Try again.";
       fault.hidden = false;
@@ -312,7 +348,7 @@ async function follow(link) {
   const name = link.textContent;
   const data = await fetchPage(url);
   take(Number(data.from), Number(data.to));
-  history.replaceState(null, "", address());
+  keepAddress();
   const again = [...document.querySelectorAll("#stretch a")].find((one) => one.textContent === name);
   again?.focus();
   await fetchColumns();
@@ -361,6 +397,14 @@ graphs.addEventListener(
   },
   { passive: false },
 );
+
+// Another window may have changed the build: the page's own script has then taken the table anew.
+told = document.getElementById("means").textContent;
+document.addEventListener("warmfeed:taken", () => {
+  const now = document.getElementById("means").textContent;
+  if (now !== told) fetchColumns();
+  told = now;
+});
 
 new ResizeObserver(() => {
   const stale = [...plots.entries()].some(

@@ -72,9 +72,9 @@ pub fn rename(from: &Path, to: &Path) -> Result<()> {
         .with_context(|| format!("cannot move `{}` to `{}`", from.display(), to.display()))
 }
 
-/// True where a file, and no folder, stands at the path.
+/// True where a file, and no folder and no link, stands at the path.
 pub fn is_plain_file(path: &Path) -> bool {
-    path.is_file()
+    path.symlink_metadata().is_ok_and(|found| found.is_file())
 }
 
 /// True where a folder stands at the path.

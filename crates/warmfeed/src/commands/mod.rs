@@ -7,7 +7,7 @@ mod open;
 mod panel;
 mod plate;
 mod schema;
-mod series;
+pub mod series;
 mod sum;
 mod sure;
 mod year;

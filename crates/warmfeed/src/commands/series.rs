@@ -189,7 +189,8 @@ fn column(channel: Channel) -> &'static str {
     }
 }
 
-fn channel(word: ChannelWord) -> Channel {
+/// The channel of a word.
+pub fn channel(word: ChannelWord) -> Channel {
     match word {
         ChannelWord::Absorbed => Channel::Absorbed,
         ChannelWord::Sheet => Channel::Plate,

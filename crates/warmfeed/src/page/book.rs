@@ -28,7 +28,7 @@ impl Book {
         let mut names: Vec<String> = files::names_in(&self.folder)?
             .into_iter()
             .filter_map(|name| name.strip_suffix(".toml").map(str::to_owned))
-            .filter(|name| is_name(name))
+            .filter(|name| self.holds(name))
             .collect();
         names.sort_by_key(|name| name.to_lowercase());
         Ok(names)

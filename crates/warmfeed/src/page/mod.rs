@@ -7,7 +7,9 @@ mod answer;
 mod assets;
 mod book;
 mod builds;
+mod channel;
 mod clock;
+mod column;
 mod day;
 mod desk;
 mod guard;
@@ -19,6 +21,7 @@ mod pairing;
 mod reader;
 mod reckoned;
 mod routes;
+mod series;
 mod shell;
 mod year;
 
@@ -27,7 +30,7 @@ pub use pairing::Pairing;
 
 use std::collections::BTreeMap;
 use std::net::{IpAddr, Ipv4Addr, SocketAddr, UdpSocket};
-use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError};
 use std::time::Duration;
 
 use anyhow::{Context, Result};
@@ -53,8 +56,11 @@ pub struct House {
     pub pairing: Option<Pairing>,
     /// Tells windows what changed.
     pub news: News,
-    desks: Mutex<BTreeMap<String, Arc<Desk>>>,
+    desks: Mutex<Desks>,
 }
+
+/// Open builds by name; a place is empty while its build is being opened.
+type Desks = BTreeMap<String, Arc<OnceLock<Arc<Desk>>>>;
 
 /// What is to be served.
 pub struct Settings {
@@ -71,30 +77,30 @@ pub struct Settings {
 }
 
 impl House {
-    fn desks(&self) -> MutexGuard<'_, BTreeMap<String, Arc<Desk>>> {
+    fn desks(&self) -> MutexGuard<'_, Desks> {
         self.desks.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
     /// A build of the book, opened; `None` where the book does not hold it.
     pub fn desk(&self, name: &str) -> Option<Arc<Desk>> {
-        if let Some(desk) = self.desks().get(name) {
-            return self.book.holds(name).then(|| Arc::clone(desk));
-        }
         let path = self.book.path(name).filter(|_| self.book.holds(name))?;
-        // Computed without holding the others up; of two that open it at once the first stays.
-        let desk = Desk::open(name, &path, self.news.clone());
-        Some(Arc::clone(self.desks().entry(name.to_owned()).or_insert(desk)))
+        let place = Arc::clone(self.desks().entry(name.to_owned()).or_default());
+        // Computed without holding other builds up; of many that ask at once one computes, the others
+        // wait for it.
+        Some(Arc::clone(place.get_or_init(|| Desk::open(name, &path, self.news.clone()))))
     }
 
     /// Forgets an open build, whose file has gone or has another name.
     pub fn close(&self, name: &str) {
-        if let Some(desk) = self.desks().remove(name) {
+        let place = self.desks().remove(name);
+        if let Some(desk) = place.as_ref().and_then(|place| place.get()) {
             desk.close();
         }
     }
 
     fn watch(&self) {
-        let desks: Vec<Arc<Desk>> = self.desks().values().map(Arc::clone).collect();
+        let desks: Vec<Arc<Desk>> =
+            self.desks().values().filter_map(|place| place.get().map(Arc::clone)).collect();
         for desk in desks {
             desk.watch();
         }

@@ -20,7 +20,7 @@ use super::guard::{LONGEST_BODY, PAIRED, Posted, guard};
 use super::pairing::Tried;
 use super::reader::Reader;
 use super::shell::address;
-use super::{House, about, assets, builds, day, year};
+use super::{House, about, assets, builds, day, series, year};
 
 /// The whole server.
 pub fn routes(house: Arc<House>) -> Router {
@@ -30,6 +30,8 @@ pub fn routes(house: Arc<House>) -> Router {
         .route("/builds/{name}", get(year::show))
         .route("/builds/{name}/day/{day}", get(day::day))
         .route("/builds/{name}/picture/{picture}", get(year::one_picture))
+        .route("/builds/{name}/series", get(series::show))
+        .route("/builds/{name}/column/{channel}", get(series::column))
         .route("/builds/{name}/{change}", post(change))
         .route("/bin/{name}/back", post(builds::take_back))
         .route("/reading", post(reading))
