@@ -1,7 +1,7 @@
 // One browser for all tests of a file; each test has its own context, which notes everything that
 // must never happen: an error in the console, a request to another host.
 
-import { access } from "node:fs/promises";
+import { access, readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { chromium } from "playwright-core";
 
@@ -25,8 +25,8 @@ export async function browse() {
   return chromium.launch({ executablePath: await executable(), args });
 }
 
-/** A page at an address that keeps count of what must not happen. */
-export async function visit(browser, server, options = {}) {
+/** A page at a path that keeps count of what must not happen. */
+export async function visit(browser, server, { at = "/", ...options } = {}) {
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
   const page = await context.newPage();
   const faults = [];
@@ -38,20 +38,26 @@ export async function visit(browser, server, options = {}) {
     const url = request.url();
     if (!url.startsWith(server.origin) && !url.startsWith("data:")) faults.push(`asked ${url}`);
   });
-  await page.goto(server.address);
+  await page.goto(new URL(at, server.address).href);
   return { page, context, faults };
 }
 
 const axeSource = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
 
-/** What axe-core finds serious or critical, in words. */
-export async function axe(page) {
-  // The page's policy forbids scripts that are not its own: this goes round it, as an extension does.
-  await page.evaluate(await (await import("node:fs/promises")).readFile(axeSource, "utf8"));
-  const { violations } = await page.evaluate(() => globalThis.axe.run(document));
+/**
+ * What axe-core finds serious or critical, in words; of the rules named, all it finds. The context has
+ * to bypass the page's policy, which lets no script in but the page's own.
+ */
+export async function axe(page, rules) {
+  await page.addScriptTag({ content: await readFile(axeSource, "utf8") });
+  const { violations } = await page.evaluate((only) => {
+    const options = only ? { runOnly: { type: "rule", values: only } } : {};
+    if (only) options.rules = Object.fromEntries(only.map((rule) => [rule, { enabled: true }]));
+    return globalThis.axe.run(document, options);
+  }, rules);
   return violations
-    .filter(({ impact }) => impact === "serious" || impact === "critical")
-    .map(({ id, help, nodes }) => `${id}: ${help} at ${nodes.map((node) => node.target).join(", ")}`);
+    .filter(({ impact }) => rules || impact === "serious" || impact === "critical")
+    .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(" ")}: ${node.failureSummary.split("\n").at(-1).trim()}`));
 }
 
 /** By how many pixels the page scrolls sideways; 0 is right. */
