@@ -35,7 +35,7 @@ pub async fn show(
             @match &desk.look().shown {
                 Some(shown) => {
                     p .build-title { "The year of " (shown.loaded.design.title) ", any stretch of it by the minute." }
-                    (explorer(&build, &question, &shown.recorder, reader.units))
+                    (explorer(&build, &question, &shown.recorder(), reader.units))
                 }
                 None => p .build-title {
                     "No year could be worked out yet. " a href=(build) { "The year" } " says why."
@@ -68,8 +68,10 @@ pub async fn column(
             places(stretch, bucket_minutes)
         } else {
             let Some(shown) = Shown::called(&word) else { return not_here() };
-            let Some(year) = desk.look().shown else { return not_here() };
-            let Some(series) = year.recorder.series(shown.channel) else { return not_here() };
+            let Some(recorder) = desk.look().shown.map(|year| year.recorder()) else {
+                return not_here();
+            };
+            let Some(series) = recorder.series(shown.channel) else { return not_here() };
             let units = Reader::of(&headers).units;
             let in_units = |value: f32| shown.graph.in_units(f64::from(value), units) as f32;
             thinned(series, stretch, bucket_minutes).into_iter().map(in_units).collect()
