@@ -32,3 +32,34 @@ pub fn run(arguments: &[&str]) -> Run {
         talk: String::from_utf8(output.stderr).expect("its talk is text"),
     }
 }
+
+/// Runs the program until it prints the address of a page, asks it to stop, and waits for its end: what
+/// it printed, and what it said.
+#[cfg(unix)]
+pub fn run_until_served(arguments: &[&str]) -> (String, String) {
+    use std::io::{BufRead, BufReader, Read};
+    use std::process::{Command, Stdio};
+
+    let mut child = Command::new(env!("CARGO_BIN_EXE_warmfeed"))
+        .args(arguments)
+        .current_dir(samples())
+        .env_remove("COLUMNS")
+        .env_remove("DISPLAY")
+        .env_remove("WAYLAND_DISPLAY")
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .expect("the program starts");
+    let mut printed = String::new();
+    let mut lines = BufReader::new(child.stdout.take().expect("its output"));
+    while !printed.lines().last().is_some_and(|line| line.starts_with("http://")) {
+        let read = lines.read_line(&mut printed).expect("its output is text");
+        assert!(read > 0, "it ended without an address:\n{printed}");
+    }
+    let asked = Command::new("kill").arg(child.id().to_string()).status().expect("kill runs");
+    assert!(asked.success());
+    let mut talk = String::new();
+    child.stderr.take().expect("its talk").read_to_string(&mut talk).expect("its talk is text");
+    assert_eq!(child.wait().expect("it ends").code(), Some(0));
+    (printed, talk)
+}

@@ -1,6 +1,8 @@
 //! What people read, kept as snapshots of whole commands.
 
 use crate::program::run;
+#[cfg(unix)]
+use crate::program::run_until_served;
 
 /// Every digit as a nought: a pump start hangs on the last bit of a logarithm, which processors
 /// round differently, and this test is about words and columns. Figures are pinned apart.
@@ -18,13 +20,16 @@ fn the_year_reads_like_this() {
     insta::assert_snapshot!("year_us", without_figures(&us.out));
 }
 
-/// Given no command, the sample's first build: the same page as by its name, but for the path.
+/// Given no command, the sample's first build: the same page as by its name, but for the path; then the
+/// address of a page that answers, until it is asked to stop.
+#[cfg(unix)]
 #[test]
-fn without_a_command_it_computes_the_first_sample() {
-    let bare = run(&[]);
-    assert_eq!(bare.status, 0);
-    assert_eq!(bare.out, run(&["year", "first-panel.toml"]).out);
-    assert!(bare.talk.contains("warmfeed new"), "{}", bare.talk);
+fn without_a_command_it_computes_the_first_sample_and_opens_the_page() {
+    let (printed, talk) = run_until_served(&[]);
+    let year = run(&["year", "first-panel.toml"]).out;
+    let address = printed.strip_prefix(&year[..]).unwrap_or_else(|| panic!("{printed}"));
+    assert!(address.starts_with("http://127.0.0.1:"), "{address}");
+    assert!(talk.contains("warmfeed new") && talk.contains("copy of the sample"), "{talk}");
 }
 
 /// Given `--help`, the commands and the exit statuses.
