@@ -1,5 +1,6 @@
 //! What one practical step of each value would be worth in a year.
 
+mod curve;
 mod steps;
 
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -9,6 +10,7 @@ use rayon::prelude::*;
 
 use crate::{AdviceError, GoOn, OneYear, Progress, Subject};
 
+pub use curve::spared_at;
 pub use steps::{Step, steps};
 
 /// What all steps of a design are worth.

@@ -17,6 +17,7 @@ pub mod months;
 pub mod plate;
 pub mod pump;
 mod room;
+pub mod rule;
 mod scale;
 mod section_foot;
 mod section_layout;

@@ -21,6 +21,7 @@ mod pairing;
 mod reader;
 mod reckoned;
 mod routes;
+mod rule;
 mod series;
 mod shell;
 mod year;

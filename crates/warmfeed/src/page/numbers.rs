@@ -13,6 +13,7 @@ use sheets::words::whole;
 use super::desk::State;
 use super::reader::Reader;
 use super::reckoned::{Late, Reckoned};
+use super::rule::has_rule;
 use super::shell::address;
 
 /// Values that stand open beside their drawing; the others of the station lie under a button.
@@ -179,6 +180,13 @@ impl Numbers<'_> {
                 @if let Some(worth) = step { (self.step(worth)) }
                 div id={ (id) "-about" } class="about" {
                     (origin(&traced.origin, place, units))
+                    @if has_rule(parameter) {
+                        details class="later rule" id={ "r-" (id) } data-keep=""
+                            data-src={ (address(self.build)) "/rule/" (place) } data-number=(self.shown.number) {
+                            summary { "other values" }
+                            p { a href={ (address(self.build)) "/rule/" (place) } { "What other values would bring" } }
+                        }
+                    }
                     @if let Some(worth) = step { span class="unseen" { (step_words(worth, self.tolerance())) } }
                     @if !is_plain && choices.is_none() { span class="quiet" { "A list: change it in the design file." } }
                     @for problem in &problems { (told(problem)) }

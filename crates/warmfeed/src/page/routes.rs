@@ -20,7 +20,7 @@ use super::guard::{LONGEST_BODY, PAIRED, Posted, guard};
 use super::pairing::Tried;
 use super::reader::Reader;
 use super::shell::address;
-use super::{House, about, assets, builds, day, series, year};
+use super::{House, about, assets, builds, day, rule, series, year};
 
 /// The whole server.
 pub fn routes(house: Arc<House>) -> Router {
@@ -29,6 +29,7 @@ pub fn routes(house: Arc<House>) -> Router {
         .route("/builds", get(builds::show))
         .route("/builds/{name}", get(year::show))
         .route("/builds/{name}/day/{day}", get(day::day))
+        .route("/builds/{name}/rule/{place}", get(rule::show_rule))
         .route("/builds/{name}/picture/{picture}", get(year::one_picture))
         .route("/builds/{name}/series", get(series::show))
         .route("/builds/{name}/column/{channel}", get(series::column))
