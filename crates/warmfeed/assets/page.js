@@ -246,18 +246,35 @@ document.addEventListener("keydown", (event) => {
   }
 });
 
+// A browser keeps few lines open to one host: a window that nobody sees gives its own back.
 if (build !== undefined) {
-  const source = new EventSource("/events");
+  let source;
   let wanted;
-  source.addEventListener("changed", (event) => {
+  const changed = (event) => {
     const item = JSON.parse(event.data);
     if (item.build !== undefined && item.build !== build) return;
     const now = Number(document.getElementById("answer")?.dataset.version ?? -1);
     if (item.version !== undefined && item.version <= now) return;
     clearTimeout(wanted);
     wanted = setTimeout(look, 120);
-  });
-  source.addEventListener("error", () => stopped(source.readyState === EventSource.CLOSED));
+  };
+  const listen = () => {
+    if (document.hidden) {
+      source?.close();
+      source = undefined;
+    } else if (!source) {
+      const again = source === undefined && performance.now() > 5000;
+      source = new EventSource("/events");
+      source.addEventListener("changed", changed);
+      source.addEventListener("error", () => stopped(true));
+      source.addEventListener("open", () => {
+        if (document.getElementById("stopped")) look();
+      });
+      if (again) look();
+    }
+  };
+  document.addEventListener("visibilitychange", listen);
+  listen();
 }
 
 dress(document);

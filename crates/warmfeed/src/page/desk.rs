@@ -3,13 +3,13 @@
 //! The file is the truth. Each change is written at once; where another program changed the file in the
 //! meantime nothing is written, and the person is asked.
 
-use std::path::{Path, PathBuf};
+use std::path::{Component, Path, PathBuf};
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use anyhow::{Context, Result, bail};
 use design::parameters::{Form, parameter_at};
-use design::problem::Problem;
+use design::problem::{Problem, Severity, Span};
 use design::{Edit, EditValue, Written, read_design};
 
 use super::history::History;
@@ -142,6 +142,16 @@ impl Desk {
     /// # Errors
     /// A place that does not exist; a file that another program changed or that cannot be written.
     pub fn edit(self: &Arc<Desk>, place: &str, typed: &str) -> Result<()> {
+        if let Some(problem) = outside_book(place, typed, &self.path) {
+            let mut state = self.state();
+            state.refused = Some(Refused {
+                place: place.to_owned(),
+                typed: typed.to_owned(),
+                problems: vec![problem],
+            });
+            self.changed(&mut state);
+            return Ok(());
+        }
         let edit = Edit { place: place.to_owned(), value: edit_value(place, typed)? };
         self.make(&[edit], Some((place, typed)))
     }
@@ -441,6 +451,26 @@ fn edit_value(place: &str, typed: &str) -> Result<EditValue> {
                 .map_or_else(|| EditValue::Text(typed.to_owned()), EditValue::Number)
         }
         _ => EditValue::Text(typed.to_owned()),
+    })
+}
+
+/// The page names no file outside the book: whoever is let in from the network could read it so.
+fn outside_book(place: &str, typed: &str, file: &Path) -> Option<Problem> {
+    let inside = |part| matches!(part, Component::Normal(_) | Component::CurDir);
+    if place != "sun.weather" || Path::new(typed.trim()).components().all(inside) {
+        return None;
+    }
+    Some(Problem {
+        code: "outside-book",
+        severity: Severity::Fault,
+        file: file.display().to_string(),
+        span: Span::default(),
+        place: place.to_owned(),
+        found: typed.to_owned(),
+        expected: "a weather file inside the job book".to_owned(),
+        says: "The page reads no weather file outside the job book".to_owned(),
+        hint: "copy the file into the book's folder, or name it in the design file with an editor"
+            .to_owned(),
     })
 }
 
