@@ -65,6 +65,19 @@ pub enum Tiles {
     Shared,
 }
 
+/// The tiles of every hatch under a drawing's name, as an element that takes no room: for a page that
+/// shows many drawings of that name, now or later.
+pub fn all_tiles(name: &str, hatch_scale: f64) -> String {
+    let mut text = String::from(
+        "<svg aria-hidden=\"true\" focusable=\"false\" width=\"0\" height=\"0\"><defs>\n",
+    );
+    for hatch in Hatch::ALL {
+        text.push_str(&hatch_pattern(name, hatch, hatch_scale));
+    }
+    text.push_str("</defs></svg>\n");
+    text
+}
+
 /// How high and how low a shape reaches, on the generous side.
 fn reach_mm(shape: &Shape) -> (f64, f64) {
     let span = |points: &mut dyn Iterator<Item = f64>| {
@@ -158,19 +171,9 @@ fn patterns(drawing: &Drawing) -> String {
     let scale = drawing.hatch_scale;
     let mut text = String::from("<defs>\n");
     for hatch in Hatch::ALL {
-        let in_use = drawing.shapes.iter().any(|shape| shape.role == Role::Stratum(hatch));
-        let (Some(tile), true) = (hatch.tile(), in_use) else { continue };
-        let class = hatch.class();
-        let (wide, high) = (number(tile.width_mm), number(tile.height_mm));
-        text.push_str(&format!(
-            "<pattern id=\"{name}-{class}\" class=\"h-{class}\" width=\"{wide}\" height=\"{high}\" \
-             patternUnits=\"userSpaceOnUse\" patternTransform=\"scale({})\"><rect width=\"{wide}\" \
-             height=\"{high}\"/><path transform=\"scale({})\" d=\"{}\"/>\
-             </pattern>\n",
-            number(scale),
-            number(px(1.0)),
-            tile.marks,
-        ));
+        if drawing.shapes.iter().any(|shape| shape.role == Role::Stratum(hatch)) {
+            text.push_str(&hatch_pattern(name, hatch, scale));
+        }
     }
     for (place, shape) in drawing.shapes.iter().enumerate() {
         if let (Role::Material(material), Form::Area(area)) = (shape.role, &shape.form) {
@@ -179,6 +182,22 @@ fn patterns(drawing: &Drawing) -> String {
     }
     text.push_str("</defs>\n");
     text
+}
+
+/// The tile of a hatch; nothing where it has none.
+fn hatch_pattern(name: &str, hatch: Hatch, scale: f64) -> String {
+    let Some(tile) = hatch.tile() else { return String::new() };
+    let class = hatch.class();
+    let (wide, high) = (number(tile.width_mm), number(tile.height_mm));
+    format!(
+        "<pattern id=\"{name}-{class}\" class=\"h-{class}\" width=\"{wide}\" height=\"{high}\" \
+         patternUnits=\"userSpaceOnUse\" patternTransform=\"scale({})\"><rect width=\"{wide}\" \
+         height=\"{high}\"/><path transform=\"scale({})\" d=\"{}\"/>\
+         </pattern>\n",
+        number(scale),
+        number(px(1.0)),
+        tile.marks,
+    )
 }
 
 fn material_pattern(name: &str, place: usize, material: Material, area: &Area) -> String {

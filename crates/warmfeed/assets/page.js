@@ -247,12 +247,12 @@ document.addEventListener("keydown", (event) => {
 });
 
 // A browser keeps few lines open to one host: a window that nobody sees gives its own back.
-if (build !== undefined) {
+if (build !== undefined || document.querySelector("[data-follows]")) {
   let source;
   let wanted;
   const changed = (event) => {
     const item = JSON.parse(event.data);
-    if (item.build !== undefined && item.build !== build) return;
+    if (build !== undefined && item.build !== undefined && item.build !== build) return;
     const now = Number(document.getElementById("answer")?.dataset.version ?? -1);
     if (item.version !== undefined && item.version <= now) return;
     clearTimeout(wanted);

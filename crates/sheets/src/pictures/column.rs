@@ -4,11 +4,12 @@
 
 use year::section::HeatSection;
 
+use super::frame::paper;
 use super::heat_section::{
     Facts, PanelMade, description, label, months, plates, strata_and_heat, table, upright_plates,
 };
 use super::section_foot::foot;
-use super::section_layout::{Layout, Room, SunPlate, Width};
+use super::section_layout::{Layout, Room, SunPlate, Width, hatch};
 use crate::drawing::{Drawing, Strip};
 use crate::pen::{at, px};
 use crate::role::Role;
@@ -102,6 +103,53 @@ pub fn draw(
         drawing,
     }
 }
+
+/// The foot so small that it fits into a line of a list: the year's sun from its first loss at the left to
+/// what is spared at the right, without words. All such drawings share one name, so that they share tiles
+/// too.
+pub fn small(facts: &Facts) -> Drawing {
+    const WIDE: f64 = 240.0;
+    let (left, right, top, foot) = (1.5, WIDE - 1.5, 1.5, 50.0);
+    let title = format!("Where the year\u{2019}s sun went: {}", facts.title);
+    let mut drawing = paper(SMALL, title, WIDE, table(facts.section, facts.panel));
+    drawing.description = description(facts.section, facts.panel);
+    drawing.hatch_scale = SMALL_HATCHES;
+    drawing.height_mm = px(60.0);
+    let (parts_j, spared_j) = facts.section.widths_j();
+    let whole_j: f64 = parts_j.iter().sum::<f64>() + spared_j;
+    drawing.line(Role::FootThick, &[at(0.0, foot + 3.0), at(WIDE, foot + 3.0)]);
+    drawing.line(Role::FootThin, &[at(0.0, foot + 8.0), at(WIDE, foot + 8.0)]);
+    if whole_j <= 0.0 {
+        return drawing;
+    }
+    let scale = (right - left) / whole_j;
+    let upright = |from: f64, to: f64| [at(from, top), at(to, top), at(to, foot), at(from, foot)];
+    let mut x = left;
+    let mut boundaries = Vec::new();
+    for (stratum, part_j) in facts.section.strata.iter().zip(parts_j) {
+        if part_j <= 0.0 {
+            continue;
+        }
+        let end = x + part_j * scale;
+        drawing.outline(Role::Stratum(hatch(stratum.loss)), &upright(x, end));
+        boundaries.push(end);
+        x = end;
+    }
+    drawing.outline(Role::Heat, &upright(x, right));
+    boundaries.pop();
+    for boundary in boundaries {
+        drawing.line(Role::Boundary, &[at(boundary, top), at(boundary, foot)]);
+    }
+    drawing.line(Role::HeatEdge, &[at(x, top), at(x, foot)]);
+    drawing.outline(Role::Column, &upright(left, right));
+    drawing
+}
+
+/// The one name of the small ones.
+pub const SMALL: &str = "small";
+
+/// Size of their hatches.
+pub const SMALL_HATCHES: f64 = 0.62;
 
 fn strip(from: f64, to: f64) -> Strip {
     Strip { top_mm: px(from), height_mm: px(to - from) }

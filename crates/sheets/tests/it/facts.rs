@@ -4,6 +4,7 @@ use design::quantity::Units;
 use sheets::Drawing;
 use sheets::hatch::Material;
 use sheets::pictures::box_section::{self, Place, Worry};
+use sheets::pictures::column;
 use sheets::pictures::heat_section::{self, HeaterKind, PanelMade};
 use sheets::pictures::{
     Mover, Width, cistern, day, draws, efficiency, house, months, plate, pump, sky, strip, year_map,
@@ -68,6 +69,16 @@ pub fn heat_section(section: &HeatSection, width: Width) -> Drawing {
 }
 
 /// One drawing of each kind but the heat section.
+/// The foot as a line of a list shows it.
+pub fn small_column(section: &HeatSection) -> Drawing {
+    column::small(&heat_section::Facts {
+        title: "Two panels on a slate roof",
+        section,
+        panel: PanelMade::AtHome,
+        heater: HeaterKind::Cylinder,
+    })
+}
+
 pub fn small_ones(width: Width, units: Units) -> Vec<Drawing> {
     vec![
         box_of(width, units),
@@ -270,6 +281,7 @@ pub fn all() -> Vec<Drawing> {
         for width in [Width::Page, Width::Phone] {
             drawings.push(heat_section(&section, width));
         }
+        drawings.push(small_column(&section));
     }
     for width in [Width::Page, Width::Phone] {
         for latitude_deg in [70.0, 54.6, 37.0, 20.0, 10.0, 0.0, -5.0, -23.44, -38.3] {

@@ -6,7 +6,7 @@ use sheets::pictures::Width;
 use sheets::role::Role;
 use year::section::HeatSection;
 
-use crate::facts::{ORDINARY, heat_section, poor, section_of};
+use crate::facts::{ORDINARY, heat_section, poor, section_of, small_column};
 
 /// Outlines of one role.
 fn outlines(drawing: &Drawing, wanted: impl Fn(Role) -> bool) -> Vec<&Vec<Point>> {
@@ -164,4 +164,44 @@ fn a_gain_among_the_losses_is_set_against_the_one_before_it() {
         + strata.iter().map(|points| width_at_mm(points, y_mm)).sum::<f64>();
     assert!((parts_mm - (column[1].x_mm - column[0].x_mm)).abs() < 1e-6);
     assert!(drawing.table.rows.iter().any(|row| row[1] == "\u{2212}20"));
+}
+
+/// Given an ordinary year, the small foot's strata and heat are as wide as their share of the sun
+/// (definition of the drawing), lie side by side from left to right, and end at the column's right side.
+#[test]
+fn the_small_foot_has_the_columns_proportions() {
+    let section = section_of(&ORDINARY, 948.0);
+    let drawing = small_column(&section);
+    let column = outlines(&drawing, |role| role == Role::Column)[0];
+    let [heat] = outlines(&drawing, |role| role == Role::Heat)[..] else { panic!("one heat") };
+    let wide_mm = column[1].x_mm - column[0].x_mm;
+    let strata = outlines(&drawing, |role| matches!(role, Role::Stratum(_)));
+    let lost: Vec<f64> = section
+        .strata
+        .iter()
+        .map(|stratum| stratum.year_j)
+        .filter(|&lost_j| lost_j > 0.0)
+        .collect();
+    assert_eq!(strata.len(), lost.len());
+    let mut x_mm = column[0].x_mm;
+    for (points, lost_j) in strata.iter().zip(lost) {
+        assert!((points[0].x_mm - x_mm).abs() < 1e-9);
+        x_mm = points[1].x_mm;
+        assert!((x_mm - points[0].x_mm - wide_mm * lost_j / section.sun_j).abs() < 1e-9);
+    }
+    assert!((heat[0].x_mm - x_mm).abs() < 1e-9 && (heat[1].x_mm - column[1].x_mm).abs() < 1e-9);
+    assert!(
+        (heat[1].x_mm - heat[0].x_mm - wide_mm * section.spared_j / section.sun_j).abs() < 1e-9
+    );
+}
+
+/// Given every hatch that has a tile, the tiles for a whole page hold each once, under the name that the
+/// small drawings refer to.
+#[test]
+fn the_tiles_of_a_page_serve_every_small_foot() {
+    let tiles = sheets::svg::all_tiles(sheets::pictures::column::SMALL, 0.62);
+    for hatch in Hatch::ALL.into_iter().filter(|hatch| hatch.tile().is_some()) {
+        let id = format!("id=\"small-{}\"", hatch.class());
+        assert_eq!(tiles.matches(&id).count(), 1, "{id}");
+    }
 }

@@ -49,6 +49,7 @@ pub async fn show(State(house): State<Arc<House>>, headers: HeaderMap) -> Respon
             word: Word::About,
             build: None,
             path: "/about",
+            styles: &[],
             modules: &[],
             main,
         },

@@ -53,6 +53,21 @@ impl Book {
         files::write_whole(&path, |writer| Ok(writer.write_all(text.as_bytes())?))
     }
 
+    /// A name like this one that no build has: with a number behind it, or the next number.
+    pub fn proposed(&self, like: &str) -> String {
+        let digits =
+            |text: &str| !text.is_empty() && text.bytes().all(|sign| sign.is_ascii_digit());
+        let stem = match like.rsplit_once('-') {
+            Some((stem, number)) if digits(number) && !stem.is_empty() => stem,
+            _ => like,
+        };
+        let stem: String = stem.chars().take(LONGEST_NAME - 4).collect();
+        (2..1000)
+            .map(|number| format!("{}-{number}", stem.trim_end()))
+            .find(|name| self.path(name).is_some_and(|path| !files::exists(&path)))
+            .unwrap_or_default()
+    }
+
     /// Copies a build to try a change.
     ///
     /// # Errors

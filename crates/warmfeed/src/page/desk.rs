@@ -475,9 +475,11 @@ fn outside_book(place: &str, typed: &str, file: &Path) -> Option<Problem> {
 }
 
 /// A design whose text is known, with its weather on disk.
-struct Known<'a> {
-    path: &'a Path,
-    text: &'a str,
+pub struct Known<'a> {
+    /// The design's path.
+    pub path: &'a Path,
+    /// Its text.
+    pub text: &'a str,
 }
 
 impl Source for Known<'_> {

@@ -15,8 +15,10 @@ mod desk;
 mod guard;
 mod history;
 mod late;
+mod new;
 mod news;
 mod numbers;
+mod overview;
 mod pairing;
 mod reader;
 mod reckoned;
@@ -24,6 +26,7 @@ mod routes;
 mod rule;
 mod series;
 mod shell;
+mod sums;
 mod year;
 
 pub use book::{Book, is_name};
@@ -40,6 +43,7 @@ use tokio::net::TcpListener;
 use crate::interrupt;
 use desk::Desk;
 use news::News;
+use overview::Overview;
 
 /// One run of the server.
 pub struct House {
@@ -57,6 +61,8 @@ pub struct House {
     pub pairing: Option<Pairing>,
     /// Tells windows what changed.
     pub news: News,
+    /// What the list of builds tells of each.
+    pub overview: Overview,
     desks: Mutex<Desks>,
 }
 
@@ -155,6 +161,7 @@ async fn serving(
         hosts,
         pairing: settings.pairing,
         news: News::default(),
+        overview: Overview::default(),
         desks: Mutex::default(),
     });
     let addresses = Addresses {

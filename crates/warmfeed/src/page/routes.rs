@@ -20,7 +20,7 @@ use super::guard::{LONGEST_BODY, PAIRED, Posted, guard};
 use super::pairing::Tried;
 use super::reader::Reader;
 use super::shell::address;
-use super::{House, about, assets, builds, day, rule, series, year};
+use super::{House, about, assets, builds, day, new, rule, series, sums, year};
 
 /// The whole server.
 pub fn routes(house: Arc<House>) -> Router {
@@ -35,6 +35,9 @@ pub fn routes(house: Arc<House>) -> Router {
         .route("/builds/{name}/column/{channel}", get(series::column))
         .route("/builds/{name}/{change}", post(change))
         .route("/bin/{name}/back", post(builds::take_back))
+        .route("/new", get(new::show).post(new::make))
+        .route("/sums", get(sums::list))
+        .route("/sums/{name}", get(sums::show))
         .route("/reading", post(reading))
         .route("/about", get(about::show))
         .route("/pair", get(about::pair).post(pair))
@@ -58,10 +61,12 @@ async fn first(State(house): State<Arc<House>>) -> Response {
 async fn change(
     State(house): State<Arc<House>>,
     Path((name, change)): Path<(String, String)>,
+    headers: HeaderMap,
     posted: Posted,
 ) -> Response {
+    let reader = Reader::of(&headers);
     worked(move || {
-        if let Some(answer) = builds::changed(&house, &name, &change, &posted) {
+        if let Some(answer) = builds::changed(&house, &reader, (&name, &change), &posted) {
             return answer;
         }
         let Some(desk) = house.desk(&name) else { return not_here() };

@@ -36,6 +36,8 @@ pub struct Sheet<'a> {
     pub build: Option<&'a str>,
     /// Its own address, for coming back to.
     pub path: &'a str,
+    /// Styles it needs beside the page's own.
+    pub styles: &'a [&'a str],
     /// Modules it needs beside the page's own.
     pub modules: &'a [&'a str],
     /// What stands on it.
@@ -55,6 +57,7 @@ pub fn sheet(house: &House, reader: &Reader, sheet: Sheet) -> Response {
                 link rel="icon" href="/assets/icon.svg" type="image/svg+xml";
                 link rel="stylesheet" href="/assets/page.css";
                 link rel="stylesheet" href="/pictures.css";
+                @for style in sheet.styles { link rel="stylesheet" href={ "/assets/" (style) }; }
                 script type="module" src="/assets/page.js" {}
                 @for module in sheet.modules {
                     script type="module" src={ "/assets/" (module) } {}

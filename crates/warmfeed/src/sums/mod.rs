@@ -24,7 +24,7 @@ mod tap;
 mod tests;
 
 pub use ask::{Asked, Refusal, RefusedAs, ask, example_line, known};
-pub use table::{Answer, Example, Form, Key, Need, Note, Station, Sum};
+pub use table::{Answer, Example, Form, Key, Measure, Need, Note, Station, Sum};
 
 /// Every sum, along the heat's path.
 pub fn sums() -> impl Iterator<Item = &'static Sum> {

@@ -55,6 +55,7 @@ pub async fn show(
             word: Word::Year,
             build: Some(&name),
             path: &path,
+            styles: &[],
             modules: &["day.js"],
             main,
         };
