@@ -13,6 +13,7 @@ mod frame;
 pub mod heat_section;
 pub mod house;
 mod house_plan;
+pub mod loft;
 pub mod months;
 pub mod plate;
 pub mod pump;

@@ -5,6 +5,7 @@ mod facts;
 mod file;
 mod geometry;
 mod house;
+mod loft;
 mod looked_at;
 mod section;
 mod sky;

@@ -153,7 +153,52 @@ pub fn is_name(name: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::is_name;
+    use super::{Book, is_name};
+
+    fn book() -> (tempfile::TempDir, Book) {
+        let folder = tempfile::tempdir().expect("a folder");
+        let book = Book { folder: folder.path().to_path_buf() };
+        book.add("first", "title = \"First\"").expect("a build");
+        (folder, book)
+    }
+
+    /// Given a build and its copies, the name proposed for the next is free and counts on.
+    #[test]
+    fn a_proposed_name_is_free() {
+        let (_folder, book) = book();
+        assert_eq!(book.proposed("first"), "first-2");
+        book.copy("first", "first-2").expect("a copy");
+        assert_eq!(book.proposed("first"), "first-3");
+        assert_eq!(book.proposed("first-2"), "first-3");
+        let long = "x".repeat(80);
+        assert!(is_name(&book.proposed(&long)) && book.proposed(&long).len() <= 80);
+    }
+
+    /// Given a name that is taken, or none, nothing is written and the reason says which.
+    #[test]
+    fn a_name_that_does_not_fit_changes_nothing() {
+        let (_folder, book) = book();
+        book.add("second", "title = \"Second\"").expect("a build");
+        let taken = book.copy("first", "second").expect_err("taken").to_string();
+        assert!(taken.contains("there is a build `second` already"), "{taken}");
+        let none = book.rename("first", "../first").expect_err("no name").to_string();
+        assert!(none.contains("cannot be a build's name"), "{none}");
+        assert_eq!(book.builds().expect("a list"), ["first", "second"]);
+        let text = std::fs::read_to_string(book.folder.join("second.toml")).expect("a file");
+        assert_eq!(text, "title = \"Second\"");
+    }
+
+    /// Given a build in the bin and another of its name in the book, both are had back.
+    #[test]
+    fn what_is_taken_back_overwrites_nothing() {
+        let (_folder, book) = book();
+        assert_eq!(book.throw_away("first").expect("thrown"), "first");
+        assert_eq!(book.thrown_away(), ["first"]);
+        book.add("first", "title = \"Another\"").expect("a build");
+        assert_eq!(book.take_back("first").expect("back"), "first-2");
+        assert_eq!(book.builds().expect("a list"), ["first", "first-2"]);
+        assert!(book.thrown_away().is_empty());
+    }
 
     /// Given names that lead out of a folder, hide, or end a path early: none is a name.
     #[test]

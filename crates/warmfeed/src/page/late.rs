@@ -49,7 +49,7 @@ impl Drop for Rest {
 }
 
 /// Waits until no change is being computed.
-fn give_way() {
+pub fn give_way() {
     while CHANGES.load(Ordering::SeqCst) > 0 && !interrupt::asked() {
         std::thread::sleep(Duration::from_millis(2));
     }

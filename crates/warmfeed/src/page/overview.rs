@@ -13,6 +13,7 @@ use year::section::HeatSection;
 
 use super::House;
 use super::desk::Known;
+use super::late;
 use crate::commands::{Loaded, load, subject};
 use crate::pictures::section_facts;
 use crate::wire::whole;
@@ -108,6 +109,7 @@ fn work(house: &House) {
             (name, text)
         };
         let Some(path) = house.book.path(&name) else { continue };
+        late::give_way();
         // A fault in one build's year takes nothing else of the list down.
         let year = catch_unwind(AssertUnwindSafe(|| year(&path, &text)))
             .unwrap_or_else(|_| Year::None("A fault of the program itself.".to_owned()));
