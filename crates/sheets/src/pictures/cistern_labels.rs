@@ -2,9 +2,9 @@
 
 use super::Width;
 use super::box_section::{Layer, length};
-use super::cistern::{
-    BEARER_M, Facts, LidFit, Plan, VALVE_M, WARNING_M, coil_words, last_cut, tenth,
-};
+use super::cistern::{BEARER_M, Facts, LidFit, Plan, VALVE_M, WARNING_M};
+use super::cistern_parts::last_cut;
+use super::cistern_words::{coil_words, tenth};
 use super::room::apart;
 use crate::drawing::{Anchor, Area, Drawing, Point};
 use crate::measure::{broken, length_mm};
@@ -51,7 +51,7 @@ pub(super) fn labels(drawing: &mut Drawing, facts: &Facts, plan: &Plan, width: W
             let needs: Vec<f64> =
                 lines.iter().map(|lines| 20.0 * lines.len() as f64 + 3.0).collect();
             let lowest = plan.deck_bottom + 60.0;
-            let heights = apart(&wanted, &needs, lowest);
+            let heights = apart(&wanted, &needs, [plan.lid_top.min(plan.rim) + 4.0, lowest]);
             for ((one, lines), y) in named.iter().zip(&lines).zip(&heights) {
                 let from = leader_from(one);
                 let points = [at(x - 6.0, *y), Point { x_mm: px(end), y_mm: from.y_mm }, from];
@@ -67,7 +67,11 @@ pub(super) fn labels(drawing: &mut Drawing, facts: &Facts, plan: &Plan, width: W
         Width::Phone => {
             let x = drawing.width_mm / px(1.0) - 14.0;
             let wanted: Vec<f64> = named.iter().map(|one| one.from.y_mm / px(1.0)).collect();
-            let heights = apart(&wanted, &vec![22.0; named.len()], plan.deck_bottom + 60.0);
+            let heights = apart(
+                &wanted,
+                &vec![22.0; named.len()],
+                [plan.lid_top + 4.0, plan.deck_bottom + 60.0],
+            );
             for (place, (one, y)) in named.iter().zip(&heights).enumerate() {
                 let from = leader_from(one);
                 let bend = Point {
@@ -189,7 +193,9 @@ pub(super) fn layer_figures(drawing: &mut Drawing, facts: &Facts, plan: &Plan) {
         + 12.0;
     let inner = plan.right - plan.left;
     let coil = facts.coil.turn_m.map_or(0.0, |turn_m| (turn_m * plan.scale).min(inner));
-    let middle = if coil > wide + 24.0 || facts.coil.turn_m.is_none() && inner > 4.0 * wide {
+    let middle = if plan.is_slender() {
+        plan.outer_left - 8.0 - 0.5 * wide
+    } else if coil > wide + 24.0 || facts.coil.turn_m.is_none() && inner > 4.0 * wide {
         0.5 * (plan.left + plan.right)
     } else {
         plan.left + 0.5 * wide + 5.0

@@ -1,21 +1,28 @@
 //! Where everything stands in the elevation: heights are the build's, sideways there is only order.
 
-use super::house::{Facts, Flow, Holding, Joint, PumpPlace};
+use super::house::{Facts, Holding, PumpPlace};
+use super::house_pipes::Pipes;
 use crate::drawing::{Area, Point};
 use crate::pen::{at, between, px};
 
 /// Rim over the water and the lid's own thickness, where only the outline counts \[m\].
 const OVER_WATER_M: f64 = 0.10;
+
 /// The floor under the store's base: deck and bearers \[m\].
 pub(super) const FLOOR_M: f64 = 0.09;
+
 /// Thickness of a panel's box as drawn \[m\].
 const BOX_M: f64 = 0.09;
+
 /// A header tank as drawn: wide, and how far it reaches under and over its cold level \[m\].
 const TANK_M: [f64; 3] = [0.32, 0.16, 0.10];
+
 /// A roof between these slopes carries its panel; one flatter or steeper stands on a frame.
 const ROOF_DEG: std::ops::Range<f64> = 12.0..66.0;
+
 /// A panel that begins lower than this under the store's base lies on no roof over the store \[m\].
 const LOWEST_ON_ROOF_M: f64 = -0.4;
+
 /// Most that a roof is drawn above panel and store \[m\].
 const RIDGE_M: f64 = 1.2;
 
@@ -301,114 +308,4 @@ fn carrier(
             Carrier::Frame(vec![on(0.04), on(0.96)])
         }
     }
-}
-
-/// The circuit's way.
-struct Pipes {
-    flow: Vec<Point>,
-    back: Vec<Point>,
-    pump: Option<Point>,
-    /// The check valve, and the point it opens towards.
-    valve: (Point, Point),
-    joint: Point,
-    highest: Point,
-}
-
-impl Pipes {
-    fn of(
-        facts: &Facts,
-        y: &dyn Fn(f64) -> f64,
-        panel_out: Point,
-        panel_in: Point,
-        jacket: f64,
-        shell: f64,
-    ) -> Pipes {
-        let pump = facts.pump;
-        let y_pump = pump.map(|pump| y(pump.height_m));
-        let is_at = |place: PumpPlace| pump.is_some_and(|pump| pump.place == place);
-        let (in_m, out_m) = match facts.coil.flow {
-            Flow::Down => (facts.coil.top_m, facts.coil.bottom_m),
-            Flow::Up => (facts.coil.bottom_m, facts.coil.top_m),
-        };
-        let (y_in, y_out) = (y(in_m), y(out_m));
-        let (out_x, out_y) = (panel_out.x_mm / px(1.0), panel_out.y_mm / px(1.0));
-        let (in_x, in_y) = (panel_in.x_mm / px(1.0), panel_in.y_mm / px(1.0));
-        let y_high = y(facts.highest_m).min(out_y);
-        // The hot pipe, by way of the highest point.
-        let mut flow = vec![(out_x, out_y)];
-        let mut pump_at = None;
-        let mut riser = out_x + 8.0;
-        if let (true, Some(y_pump)) = (is_at(PumpPlace::AfterPanel), y_pump) {
-            flow.extend([(riser, out_y), (riser, y_pump), (riser + 34.0, y_pump)]);
-            pump_at = Some(at(riser + 17.0, y_pump));
-            riser += 34.0;
-        }
-        let last_x = if is_at(PumpPlace::BeforeCoil) { jacket - 46.0 } else { jacket - 14.0 };
-        flow.extend([
-            (riser, flow.last().map_or(out_y, |end| end.1)),
-            (riser, y_high),
-            (last_x, y_high),
-        ]);
-        if let (true, Some(y_pump)) = (is_at(PumpPlace::BeforeCoil), y_pump) {
-            flow.extend([(last_x, y_pump), (last_x + 34.0, y_pump), (last_x + 34.0, y_in)]);
-            pump_at = Some(at(last_x + 17.0, y_pump));
-        } else {
-            flow.push((last_x, y_in));
-        }
-        flow.push((shell, y_in));
-        let highest = at(0.5 * (riser + last_x).max(2.0 * riser), y_high);
-        // The cool pipe, by way of the pump.
-        let near = last_x - 14.0;
-        let mut back = vec![(shell, y_out), (near, y_out)];
-        let y_run = match y_pump {
-            Some(y_pump) if is_at(PumpPlace::AfterCoil) || is_at(PumpPlace::BeforePanel) => y_pump,
-            _ => y_out,
-        };
-        back.push((near, y_run));
-        let far = out_x + 24.0;
-        let falls = y_run < in_y - 0.5;
-        let end = if falls { far } else { in_x };
-        let valve_x = match pump.map(|pump| pump.place) {
-            Some(PumpPlace::AfterCoil) => far + 14.0,
-            Some(PumpPlace::BeforePanel) => near - 8.0,
-            _ => 0.5 * (near + far) + 5.0,
-        };
-        back.extend([(end, y_run), (end, in_y), (in_x, in_y)]);
-        if is_at(PumpPlace::AfterCoil) {
-            pump_at = Some(at(near - 16.0, y_run));
-        } else if is_at(PumpPlace::BeforePanel) {
-            pump_at = Some(at(far + 14.0, y_run));
-        }
-        let valve = (at(valve_x, y_run), at(valve_x - 10.0, y_run));
-        let joint = match (facts.joint, pump_at, pump.map(|pump| pump.place)) {
-            (Joint::PanelOutlet, ..) | (_, None, _) | (_, _, None) => {
-                at(riser, y_high.max(out_y - 6.0))
-            }
-            (side, Some(pump), Some(place)) => {
-                let on_return = matches!(place, PumpPlace::AfterCoil | PumpPlace::BeforePanel);
-                // The return runs to the left, the flow to the right.
-                let towards = match (side, on_return) {
-                    (Joint::PumpInlet, true) | (Joint::PumpOutlet, false) => 14.0,
-                    _ => -14.0,
-                };
-                Point { x_mm: pump.x_mm + px(towards), y_mm: pump.y_mm }
-            }
-        };
-        Pipes { flow: corners(&flow), back: corners(&back), pump: pump_at, valve, joint, highest }
-    }
-}
-
-/// Points in pixels, those that stand still left out.
-fn corners(points: &[(f64, f64)]) -> Vec<Point> {
-    let mut out: Vec<Point> = Vec::new();
-    for &(x, y) in points {
-        let point = at(x, y);
-        let same = |last: &Point| {
-            (last.x_mm - point.x_mm).abs() < px(0.1) && (last.y_mm - point.y_mm).abs() < px(0.1)
-        };
-        if !out.last().is_some_and(same) {
-            out.push(point);
-        }
-    }
-    out
 }

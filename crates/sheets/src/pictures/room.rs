@@ -163,11 +163,11 @@ pub(super) fn around(x: f64, y: f64, near: f64) -> Vec<(Anchor, Point)> {
     places
 }
 
-/// Heights near those wanted, in their order, each so far below the one before, none below `lowest`
-/// where that can be.
+/// Heights near those wanted, in their order, each so far below the one before, none above the upper
+/// end, and none below the lower where that can be.
 ///
 /// `wanted`: rising, in pixels from above; `needs`: room that each takes below its own height.
-pub(super) fn apart(wanted: &[f64], needs: &[f64], lowest: f64) -> Vec<f64> {
+pub(super) fn apart(wanted: &[f64], needs: &[f64], [highest, lowest]: [f64; 2]) -> Vec<f64> {
     let mut heights = wanted.to_vec();
     for place in 1..heights.len() {
         heights[place] = heights[place].max(heights[place - 1] + needs[place - 1]);
@@ -177,7 +177,10 @@ pub(super) fn apart(wanted: &[f64], needs: &[f64], lowest: f64) -> Vec<f64> {
         heights[place] = heights[place].min(most - needs[place]);
         most = heights[place];
     }
-    // Where there are too many for the room, they begin at the first and run on.
+    // Where there are too many for the room, they begin at its upper end and run on.
+    if let Some(first) = heights.first_mut() {
+        *first = first.max(highest);
+    }
     for place in 1..heights.len() {
         heights[place] = heights[place].max(heights[place - 1] + needs[place - 1]);
     }
@@ -192,12 +195,13 @@ mod tests {
     /// Given four heights too close together at the foot: all are kept apart, in order, above it.
     #[test]
     fn heights_are_kept_apart_and_in_order() {
-        let heights = apart(&[10.0, 90.0, 92.0, 95.0], &[20.0; 4], 120.0);
+        let heights = apart(&[10.0, 90.0, 92.0, 95.0], &[20.0; 4], [0.0, 120.0]);
         assert!(heights.windows(2).all(|pair| pair[1] - pair[0] >= 20.0), "{heights:?}");
         assert!(heights[3] <= 100.0 && heights[0] == 10.0);
         // No room at all: still apart.
-        let heights = apart(&[0.0, 0.0, 0.0], &[20.0; 3], 30.0);
+        let heights = apart(&[0.0, 0.0, 0.0], &[20.0; 3], [0.0, 30.0]);
         assert!(heights.windows(2).all(|pair| pair[1] - pair[0] >= 20.0), "{heights:?}");
+        assert_eq!(heights[0], 0.0);
     }
 
     /// Given an oblique line, what lies on it is taken and what lies in its corner is free.

@@ -317,6 +317,7 @@ pub fn all() -> Vec<Drawing> {
         for units in [Units::Metric, Units::Us] {
             drawings.extend(small_ones(width, units));
             drawings.push(strip_of(width, units, false));
+            drawings.extend(cisterns(width, units));
             for shown in [year_map::Shown::PanelOut, year_map::Shown::Running(Mover::Weight)] {
                 drawings.push(map_of(shown, width, units));
             }
@@ -326,40 +327,126 @@ pub fn all() -> Vec<Drawing> {
     drawings
 }
 
-/// A cistern with a helical coil on a summer afternoon.
+/// What an ordinary cistern on a summer afternoon is drawn from.
+pub struct CisternParts {
+    pub layers_c: Vec<f64>,
+    pub wall: Vec<box_section::Layer>,
+    pub base: Vec<box_section::Layer>,
+    pub lid: Vec<box_section::Layer>,
+    pub outlets: Vec<cistern::Outlet>,
+}
+
+impl CisternParts {
+    pub fn usual() -> Self {
+        let layer = |thickness_m, material, name: &str| box_section::Layer {
+            thickness_m,
+            material,
+            name: name.to_owned(),
+        };
+        let outlet = |name: &str, height_m| cistern::Outlet { name: name.to_owned(), height_m };
+        CisternParts {
+            layers_c: vec![18.2, 24.5, 31.0, 38.4, 41.2, 42.0, 42.3, 42.4],
+            wall: vec![layer(0.08, Material::Wool, "glass wool")],
+            base: vec![layer(0.018, Material::Plywood, "plywood")],
+            lid: vec![layer(0.08, Material::Wool, "glass wool")],
+            outlets: vec![outlet("to the cylinder", 0.05), outlet("to the closet", 0.05)],
+        }
+    }
+
+    pub fn facts(&self, units: Units) -> cistern::Facts<'_> {
+        cistern::Facts {
+            title: "Two panels on a slate roof",
+            water: cistern::Water { volume_m3: 0.115, depth_m: 0.45, across_m: 0.5055 },
+            layers_c: &self.layers_c,
+            ends_c: [12.0, 46.0],
+            moment: "26 June, 16:40",
+            wall: &self.wall,
+            base: &self.base,
+            lid: &self.lid,
+            lid_fit: cistern::LidFit::Close,
+            coil: cistern::Coil {
+                outside_m: 0.010,
+                fins_m: None,
+                length_m: 8.0,
+                bottom_m: 0.06,
+                top_m: 0.2,
+                turn_m: Some(0.35),
+            },
+            inlet_m: 0.45,
+            cold_c: Some(14.0),
+            outlets: &self.outlets,
+            discharge_c: Some(70.0),
+            units,
+        }
+    }
+}
+
 pub fn cistern_of(width: Width, units: Units) -> Drawing {
-    let layer = |thickness_m, material, name: &str| box_section::Layer {
-        thickness_m,
-        material,
-        name: name.to_owned(),
+    cistern::draw(&CisternParts::usual().facts(units), width)
+}
+
+/// Cisterns of many kinds: bare and open; mixed, with straight legs; tall and slender in forty layers
+/// with fins; flat and wide with more coil than a turn holds; lagged thicker than the platform reaches,
+/// with pipes at every height.
+pub fn cisterns(width: Width, units: Units) -> Vec<Drawing> {
+    use cistern::{Coil, Facts, LidFit, Water};
+    let usual = CisternParts::usual();
+    let facts = usual.facts(units);
+    let bare = CisternParts {
+        wall: vec![],
+        base: vec![],
+        lid: vec![],
+        layers_c: vec![30.0],
+        ..CisternParts::usual()
     };
-    let layers_c = [18.2, 24.5, 31.0, 38.4, 41.2, 42.0, 42.3, 42.4];
-    let outlet = |name: &str, height_m| cistern::Outlet { name: name.to_owned(), height_m };
-    let facts = cistern::Facts {
-        title: "Two panels on a slate roof",
-        water: cistern::Water { volume_m3: 0.115, depth_m: 0.45, across_m: 0.5055 },
-        layers_c: &layers_c,
-        ends_c: [12.0, 46.0],
-        moment: "26 June, 16:40",
-        wall: &[layer(0.08, Material::Wool, "glass wool")],
-        base: &[layer(0.018, Material::Plywood, "plywood")],
-        lid: &[layer(0.08, Material::Wool, "glass wool")],
-        lid_fit: cistern::LidFit::Close,
-        coil: cistern::Coil {
-            outside_m: 0.010,
-            fins_m: None,
-            length_m: 8.0,
-            bottom_m: 0.06,
-            top_m: 0.2,
-            turn_m: Some(0.35),
-        },
-        inlet_m: 0.45,
-        cold_c: Some(14.0),
-        outlets: &[outlet("to the cylinder", 0.05), outlet("to the closet", 0.05)],
-        discharge_c: Some(70.0),
-        units,
+    let slender = CisternParts {
+        layers_c: (0..40).map(|layer| 15.0 + 1.2 * f64::from(layer)).collect(),
+        ..CisternParts::usual()
     };
-    cistern::draw(&facts, width)
+    let mut thick = CisternParts::usual();
+    for layers in [&mut thick.wall, &mut thick.base, &mut thick.lid] {
+        let mut foam = layers[0].clone();
+        (foam.thickness_m, foam.material) = (0.12, Material::Foam);
+        foam.name = "expanded polystyrene board".to_owned();
+        layers.push(foam);
+    }
+    for place in 0..4 {
+        let name = format!("to the garden\u{2019}s tap {place}");
+        thick.outlets.push(cistern::Outlet { name, height_m: 0.1 * f64::from(place) });
+    }
+    let deep = Water { volume_m3: 0.2, depth_m: 1.9, across_m: 0.37 };
+    let flat = Water { volume_m3: 0.3, depth_m: 0.12, across_m: 1.58 };
+    vec![
+        cistern::draw(
+            &Facts {
+                lid_fit: LidFit::Open,
+                discharge_c: None,
+                cold_c: None,
+                coil: Coil { turn_m: None, ..facts.coil },
+                ..bare.facts(units)
+            },
+            width,
+        ),
+        cistern::draw(
+            &Facts {
+                water: deep,
+                inlet_m: 0.2,
+                coil: Coil { fins_m: Some(0.022), turn_m: Some(0.2), top_m: 0.9, ..facts.coil },
+                ..slender.facts(units)
+            },
+            width,
+        ),
+        cistern::draw(
+            &Facts {
+                water: flat,
+                coil: Coil { length_m: 40.0, bottom_m: 0.03, top_m: 0.09, ..facts.coil },
+                lid_fit: LidFit::Gap,
+                ..facts.clone()
+            },
+            width,
+        ),
+        cistern::draw(&thick.facts(units), width),
+    ]
 }
 
 /// An ordinary house: a panel on the roof over the loft, a header tank, a pump beside the store.

@@ -7,5 +7,6 @@ mod geometry;
 mod house;
 mod loft;
 mod looked_at;
+mod playing;
 mod section;
 mod sky;
