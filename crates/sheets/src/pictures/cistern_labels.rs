@@ -185,12 +185,12 @@ pub(super) fn layer_figures(drawing: &mut Drawing, facts: &Facts, plan: &Plan) {
         }
         shown.push(0);
     }
-    let wide = shown
-        .iter()
-        .map(|&layer| length_mm(&tenth(facts.layers_c[layer], facts.units), Role::Value))
-        .fold(0.0, f64::max)
-        / px(1.0)
-        + 12.0;
+    // The page may set figures with the letter of their scale.
+    let figure = |&layer: &usize| {
+        let words = format!("{}C", tenth(facts.layers_c[layer], facts.units));
+        length_mm(&words, Role::Value) / px(1.0)
+    };
+    let wide = shown.iter().map(figure).fold(0.0, f64::max) + 8.0;
     let inner = plan.right - plan.left;
     let coil = facts.coil.turn_m.map_or(0.0, |turn_m| (turn_m * plan.scale).min(inner));
     let middle = if plan.is_slender() {
