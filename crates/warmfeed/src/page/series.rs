@@ -46,7 +46,7 @@ pub async fn show(
         let title = format!("Series of {name}");
         let modules = &["series.js"];
         let build = Some(&name[..]);
-        sheet(&house, &reader, Sheet { title: &title, word: Word::Series, build, path: &path, modules, main })
+        sheet(&house, &reader, Sheet { title: &title, word: Word::Series, build, path: &path, modules, styles: &[], main })
     })
     .await
 }

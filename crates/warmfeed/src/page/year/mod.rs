@@ -91,6 +91,7 @@ pub async fn one_picture(
             build: Some(&name),
             path: &path,
             modules: &[],
+            styles: &[],
             main,
         };
         sheet(&house, &reader, of)
