@@ -97,6 +97,10 @@ describe("a build that is changed", () => {
     await change("60 deg");
     await page.getByRole("alert").filter({ hasText: /nothing was written/ }).waitFor();
     assert.equal(await readFile(file, "utf8"), theirs);
+    // The browser notes the refusal in its console; it is the only thing there.
+    const refused = faults.splice(0);
+    assert.equal(refused.length, 1, refused.join());
+    assert.match(refused[0], /409/);
     await page.getByRole("button", { name: "Take the file as it is now" }).click();
     await says(await spared());
     assert.equal(await readFile(file, "utf8"), theirs);

@@ -212,14 +212,21 @@ function nudge(field, way, fine, sends) {
   if (sends) field.form.requestSubmit();
 }
 
+const sent = new WeakMap();
+
 document.addEventListener("submit", (event) => {
   if (!event.target.matches("form.live")) return;
   event.preventDefault();
+  sent.set(event.target, (sent.get(event.target) ?? 0) + 1);
   send(event.target);
 });
 
 document.addEventListener("change", (event) => {
-  if (event.target.matches("form.live select, form.live input:not([type=hidden])")) event.target.form.requestSubmit();
+  if (!event.target.matches("form.live select, form.live input:not([type=hidden])")) return;
+  const form = event.target.form;
+  const before = sent.get(form);
+  // Enter sends the form right after the change: then once is enough.
+  setTimeout(() => sent.get(form) === before && form.isConnected && form.requestSubmit());
 });
 
 document.addEventListener("keydown", (event) => {

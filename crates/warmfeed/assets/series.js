@@ -418,5 +418,6 @@ new MutationObserver(drawAnew).observe(document.documentElement, { attributes: t
 explorer.classList.add("alive");
 take(Number(explorer.dataset.from), Number(explorer.dataset.to));
 cursor.value = String(Math.round((shown.from + shown.to) / 2));
-await document.fonts.ready;
-await fetchColumns();
+fetchColumns();
+// Figures beside the axes are drawn anew once their type is there.
+document.fonts.ready.then(drawAnew);

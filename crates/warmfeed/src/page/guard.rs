@@ -49,7 +49,8 @@ pub async fn guard(
     set(CONTENT_SECURITY_POLICY, POLICY);
     set(X_CONTENT_TYPE_OPTIONS, "nosniff");
     set(X_FRAME_OPTIONS, "DENY");
-    set(REFERRER_POLICY, "no-referrer");
+    // Without any referrer a browser would call the origin of the page's own forms `null`.
+    set(REFERRER_POLICY, "same-origin");
     set(CACHE_CONTROL, "no-store");
     set(HeaderName::from_static("cross-origin-resource-policy"), "same-origin");
     set(HeaderName::from_static("cross-origin-opener-policy"), "same-origin");

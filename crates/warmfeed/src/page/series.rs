@@ -182,6 +182,7 @@ fn explorer(build: &str, question: &Question, recorder: &Recorder, units: Units)
     html! {
         link rel="stylesheet" href="/assets/vendor/uplot-1.6.32/uPlot.min.css";
         link rel="stylesheet" href="/assets/series.css";
+        link rel="modulepreload" href="/assets/vendor/uplot-1.6.32/uPlot.esm.js";
         section #explorer data-build=(build) data-from=(stretch.from) data-to=(stretch.to) {
             (moves(build, question))
             (choice(build, question, units))

@@ -121,7 +121,7 @@ fn every_answer_has_its_policy() {
         let answer = served.get(path);
         assert_eq!(answer.header("content-security-policy"), Some(policy), "{path}");
         assert_eq!(answer.header("x-content-type-options"), Some("nosniff"), "{path}");
-        assert_eq!(answer.header("referrer-policy"), Some("no-referrer"), "{path}");
+        assert_eq!(answer.header("referrer-policy"), Some("same-origin"), "{path}");
         assert!(answer.header("access-control-allow-origin").is_none(), "{path}");
         let text = answer.text();
         for inline in [" style=\"", "<style", " onclick=", " onload=", "javascript:"] {
