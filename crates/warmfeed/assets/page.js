@@ -22,7 +22,7 @@ function take(text, sent) {
   const fresh = new DOMParser().parseFromString(text, "text/html");
   const parts = fresh.querySelectorAll("[data-part]");
   if (!parts.length) return false;
-  const focus = document.activeElement?.id;
+  const hand = whereIs(document.activeElement);
   for (const part of parts) {
     const old = document.getElementById(part.id);
     if (!old || old.outerHTML === part.outerHTML) continue;
@@ -33,10 +33,25 @@ function take(text, sent) {
     move(moves, document.getElementById(part.id));
   }
   dress(document);
-  const again = focus && document.getElementById(focus);
+  const again = foundAgain(hand);
   if (again && document.activeElement !== again) again.focus({ preventScroll: true });
   document.dispatchEvent(new CustomEvent("warmfeed:taken"));
   return true;
+}
+
+/** Where an element stands, below the nearest that has a name: it may be another one soon. */
+function whereIs(element) {
+  const path = [];
+  let at = element;
+  while (at && !at.id && at.parentElement) {
+    path.unshift([...at.parentElement.children].indexOf(at));
+    at = at.parentElement;
+  }
+  return at?.id ? { id: at.id, path } : null;
+}
+
+function foundAgain(where) {
+  return where && where.path.reduce((at, place) => at?.children[place], document.getElementById(where.id));
 }
 
 /** What the person opened stays open. */
