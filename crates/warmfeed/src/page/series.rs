@@ -44,9 +44,10 @@ pub async fn show(
         };
         let path = format!("{build}/series{}", question.query(question.stretch));
         let title = format!("Series of {name}");
+        let styles = &["vendor/uplot-1.6.32/uPlot.min.css", "series.css"];
         let modules = &["series.js"];
         let build = Some(&name[..]);
-        sheet(&house, &reader, Sheet { title: &title, word: Word::Series, build, path: &path, modules, styles: &[], main })
+        sheet(&house, &reader, Sheet { title: &title, word: Word::Series, build, path: &path, styles, modules, main })
     })
     .await
 }
@@ -180,9 +181,6 @@ fn named(zoom: &str, at: usize) -> Stretch {
 fn explorer(build: &str, question: &Question, recorder: &Recorder, units: Units) -> Markup {
     let stretch = question.stretch;
     html! {
-        link rel="stylesheet" href="/assets/vendor/uplot-1.6.32/uPlot.min.css";
-        link rel="stylesheet" href="/assets/series.css";
-        link rel="modulepreload" href="/assets/vendor/uplot-1.6.32/uPlot.esm.js";
         section #explorer data-build=(build) data-from=(stretch.from) data-to=(stretch.to) {
             (moves(build, question))
             (choice(build, question, units))

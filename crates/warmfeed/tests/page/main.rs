@@ -4,6 +4,7 @@
 mod columns;
 mod crowd;
 mod killed;
+mod lists;
 mod network;
 mod paths;
 mod strangers;

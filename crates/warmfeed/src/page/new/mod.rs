@@ -32,7 +32,9 @@ pub async fn show(State(house): State<Arc<House>>, headers: HeaderMap) -> Respon
     let reader = Reader::of(&headers);
     worked(move || {
         let mut typed = BTreeMap::new();
-        typed.insert("name".to_owned(), house.book.proposed("my-panel"));
+        let first = "my-panel".to_owned();
+        let name = if house.book.holds(&first) { house.book.proposed(&first) } else { first };
+        typed.insert("name".to_owned(), name);
         drawn(&house, &reader, &typed, &[])
     })
     .await

@@ -8,7 +8,7 @@ use design::parameters::{Default, parameter_at};
 use design::quantity::{Kind, Units, exact};
 use design::{Edit, EditValue, Origin, Written, read_design};
 
-use super::answers::{Answers, Drive};
+use super::answers::{Answers, Drive, Piece};
 use super::layout::Layout;
 
 /// The text of a design file for a layout, under a title.
@@ -81,19 +81,19 @@ fn sheet(answers: &Answers, layout: &Layout) -> Result<Vec<Edit>> {
     if layout.sheet.is_none() && stock.tube_size.is_none() && stock.tube_m.is_none() {
         return Ok(Vec::new());
     }
-    let (long_m, short_m) = layout.sheet.map_or((1.2, 0.6), |sheet| (sheet.long_m, sheet.short_m));
+    let sheet = layout.sheet.unwrap_or(Piece { long_m: 1.2, short_m: 0.6 });
     let size = stock.tube_size.as_deref().unwrap_or("10 x 0.6");
     let outside_mm: f64 =
         size.split(" x ").next().and_then(|word| word.parse().ok()).unwrap_or(10.0);
-    let laid = Laid::of(long_m, short_m, outside_mm / 1000.0, stock.tube_m).with_context(|| {
+    let laid = Laid::of(sheet, outside_mm / 1000.0, stock.tube_m).with_context(|| {
         format!(
             "the tube at hand is too short, or the sheet too small: two passes along {} are the least",
-            millimetres(long_m)
+            millimetres(sheet.long_m)
         )
     })?;
     Ok(vec![
-        text("panel.sheet.length", millimetres(long_m)),
-        text("panel.sheet.width", millimetres(short_m)),
+        text("panel.sheet.length", millimetres(sheet.long_m)),
+        text("panel.sheet.width", millimetres(sheet.short_m)),
         text("panel.tubes.size", size),
         text("panel.tubes.spacing", millimetres(laid.spacing_m)),
         Edit { place: "panel.tubes.legs".to_owned(), value: EditValue::Whole(laid.legs) },
@@ -118,14 +118,14 @@ const TIGHTEST: f64 = 6.0;
 
 impl Laid {
     /// As many passes as the sheet wants and the tube makes; `None` for fewer than two.
-    fn of(long_m: f64, short_m: f64, outside_m: f64, tube_m: Option<f64>) -> Option<Laid> {
-        let leg_m = long_m - 2.0 * END_M;
-        let most = (short_m / WANTED_M.max(TIGHTEST * outside_m)).floor();
+    fn of(sheet: Piece, outside_m: f64, tube_m: Option<f64>) -> Option<Laid> {
+        let leg_m = sheet.long_m - 2.0 * END_M;
+        let most = (sheet.short_m / WANTED_M.max(TIGHTEST * outside_m)).floor();
         if leg_m <= 0.0 || most < 2.0 {
             return None;
         }
         (2..=most as i64).rev().find_map(|legs| {
-            let spacing_m = (short_m / legs as f64 * 1000.0).floor() / 1000.0;
+            let spacing_m = (sheet.short_m / legs as f64 * 1000.0).floor() / 1000.0;
             let bends_m = (legs - 1) as f64 * 0.5 * PI * spacing_m;
             let takes_m = legs as f64 * leg_m + bends_m;
             tube_m.is_none_or(|tube_m| takes_m <= tube_m).then_some(Laid { legs, leg_m, spacing_m })
@@ -202,7 +202,7 @@ fn unanswered(starter: &str, answered: &[Edit]) -> Vec<Edit> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::answers::{Cistern, Downstream, Heights, Piece, Stock};
+    use super::super::answers::{Cistern, Downstream, Heights, Stock};
     use super::*;
     use crate::commands::{Loaded, Source, load, subject};
     use crate::sample::JobBook;

@@ -90,6 +90,7 @@ pub async fn one_picture(
             word: Word::None,
             build: Some(&name),
             path: &path,
+            styles: &[],
             modules: &[],
             styles: &[],
             main,
