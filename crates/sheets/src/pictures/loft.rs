@@ -64,7 +64,7 @@ pub enum ColdCistern {
     None,
 }
 
-const WIDE: f64 = 400.0;
+const WIDE: f64 = 440.0;
 /// Height of the drawing proper, in pixels.
 const HIGH: f64 = 320.0;
 /// Where the words begin.

@@ -198,7 +198,7 @@ enum Bare {
 }
 
 /// The unit in which a bare figure counts.
-pub fn bare_units(units: Units) -> [&'static str; 3] {
+fn bare_units(units: Units) -> [&'static str; 3] {
     match units {
         Units::Metric => ["mm", "m", "l"],
         Units::Us => ["in", "ft", "US gal"],

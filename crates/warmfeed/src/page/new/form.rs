@@ -7,7 +7,7 @@ use design::catalogue::{climates, tubes};
 use design::quantity::Units;
 use maud::{Markup, html};
 
-use super::answers::{Mistake, bare_units, tube_word};
+use super::answers::{Mistake, tube_word};
 use super::layout::Layout;
 
 /// What stands in the fields.
@@ -119,18 +119,17 @@ pub fn questions(fields: &Fields) -> Markup {
 }
 
 fn stands(fields: &Fields) -> Markup {
-    let [_, large, _] = bare_units(fields.units);
-    let hint = format!("A bare figure is {large}.");
+    let [_, hint, _] = hints(fields.units);
     html! {
         fieldset {
             legend { "Where does everything stand?" }
             p class="quiet" { "Heights over one level that you choose, the ground floor for instance; under it with a minus." }
             div class="keys-in-rows" {
-                (fields.line("panel-bottom", "Panel, lower edge", &hint))
-                (fields.line("panel-top", "Panel, upper edge", &hint))
-                (fields.line("store-base", "Base of the cistern or store", &hint))
-                (fields.line("header-tank", "Water in the circuit’s header tank", &hint))
-                (fields.line("hot-tap", "Highest hot tap or shower head", &hint))
+                (fields.line("panel-bottom", "Panel, lower edge", hint))
+                (fields.line("panel-top", "Panel, upper edge", hint))
+                (fields.line("store-base", "Base of the cistern or store", hint))
+                (fields.line("header-tank", "Water in the circuit’s header tank", hint))
+                (fields.line("hot-tap", "Highest hot tap or shower head", hint))
             }
             p { "What shall move the fluid?" }
             (fields.one_of("drive", "pump", &[
@@ -147,9 +146,7 @@ fn stands(fields: &Fields) -> Markup {
 }
 
 fn at_hand(fields: &Fields) -> Markup {
-    let [small, large, volume] = bare_units(fields.units);
-    let (small, large) =
-        (format!("A bare figure is {small}."), format!("A bare figure is {large}."));
+    let [small, large, volume] = hints(fields.units);
     let sizes: Vec<(String, String)> = tubes::sizes()
         .iter()
         .map(|size| {
@@ -168,16 +165,32 @@ fn at_hand(fields: &Fields) -> Markup {
             legend { "What is at hand?" }
             p class="quiet" { "Leave empty what is not there yet: it begins as a guess, marked as one." }
             div class="keys-in-rows" {
-                (fields.line("sheet-length", "Copper sheet, length", &small))
-                (fields.line("sheet-width", "and width", &small))
+                (fields.line("sheet-length", "Copper sheet, length", small))
+                (fields.line("sheet-width", "Copper sheet, width", small))
                 (fields.choice("tube-size", "Copper tube", "not there yet", &sizes))
-                (fields.line("tube-length", "its length", &large))
+                (fields.line("tube-length", "Copper tube, length", large))
                 (fields.choice("cover", "Cover", "not there yet", &covers))
-                (fields.line("pane-length", "its length", &small))
-                (fields.line("pane-width", "and width", &small))
-                (fields.line("cistern", "Cistern or vessel, water in it", &format!("A bare figure is {volume}.")))
+                (fields.line("pane-length", "Cover, length", small))
+                (fields.line("pane-width", "Cover, width", small))
+                (fields.line("cistern", "Cistern or vessel, water in it", volume))
             }
         }
+    }
+}
+
+/// In which unit a bare figure counts: of small things, of heights and lengths, of water.
+fn hints(units: Units) -> [&'static str; 3] {
+    match units {
+        Units::Metric => [
+            "In millimetres, unless a unit stands with it.",
+            "In metres, unless a unit stands with it.",
+            "In litres, unless a unit stands with it.",
+        ],
+        Units::Us => [
+            "In inches, unless a unit stands with it.",
+            "In feet, unless a unit stands with it.",
+            "In US gallons, unless a unit stands with it.",
+        ],
     }
 }
 

@@ -104,7 +104,7 @@ impl Layout {
         };
         if answers.heater.is_some_and(|heater| heater != Downstream::HotCylinder) {
             departs.push(
-                "A cylinder whose whole water is kept at 60 C stands between store and taps.",
+                "A cylinder whose whole water is kept at 60\u{a0}°C stands between store and taps.",
             );
         }
         let drive = if answers.drive == Drive::Gravity

@@ -38,7 +38,12 @@ pub fn told(answers: &Answers, units: Units) -> Markup {
 }
 
 fn headline(said: &[Said], layout: Option<&Layout>) -> &'static str {
+    let is_unlooked = said
+        .iter()
+        .filter(|one| one.kind == Matters::Stop)
+        .all(|one| one.code == "cistern-not-looked-at");
     match (has_stop(said), layout) {
+        (true, Some(_)) if is_unlooked => "Look first what the cistern feeds",
         (_, None) => "Nothing may be built at these heights",
         (true, Some(_)) => "Not to be built as it stands",
         (false, Some(_)) => "No stop worry was found in what was asked here",

@@ -4,7 +4,7 @@
 //! as sources were met; the water supplier, building control and licensed trades say what holds.
 
 use design::catalogue::materials;
-use design::quantity::{Kind, Units, show};
+use design::quantity::{Kind, Units, in_unit, show};
 use physics::circuit::pipe::static_pa;
 
 use super::answers::{Answers, Cistern, Downstream, Drive, Tender};
@@ -298,7 +298,12 @@ fn pressure(answers: &Answers, units: Units) -> Option<Said> {
     // A mixing valve's least pressure, by the scope of EN 1287.
     const LEAST_PA: f64 = 0.1e5;
     let gauge_pa = static_pa(1000.0, head_m);
-    let bar = show(Kind::Pressure, gauge_pa, units).replace(' ', "\u{a0}");
+    let bar = match units {
+        Units::Metric => format!("{:.2}\u{a0}bar", gauge_pa / 1e5),
+        Units::Us => {
+            format!("{:.1}\u{a0}psi", in_unit(Kind::Pressure, gauge_pa, "psi").unwrap_or(f64::NAN))
+        }
+    };
     let source = "Weight of the water column; scope of EN 1287 for low-pressure mixing valves, 0.1 to 1 bar, as trade pages state it";
     Some(if head_m <= 0.0 {
         Said {
