@@ -35,7 +35,7 @@ pub async fn list(State(house): State<Arc<House>>, headers: HeaderMap) -> Respon
                     h2 id={ "sums-" (station.word()) } { (capital(station.word())) }
                     ul {
                         @for sum in sums().filter(|sum| sum.station == station) {
-                            li { a href={ "/sums/" (sum.name) } { (sum.name.replace('-', " ")) } " " (set(sum.help)) }
+                            li { a href={ "/sums/" (sum.name) } { (sum.name.replace('-', " ")) } " " (plain(sum.help)) }
                         }
                     }
                 }
@@ -137,7 +137,7 @@ fn whole(sum: &'static Sum, typed: &Typed, reader: &Reader) -> Markup {
     html! {
         p class="above" { a href="/sums" { "All sums" } ", " (capital(sum.station.word())) }
         h1 { (capital(&sum.name.replace('-', " "))) }
-        p class="opening" { (set(sum.help)) }
+        p class="opening" { (plain(sum.help)) }
         div class="sum" {
             form class="given" method="get" action={ "/sums/" (sum.name) } aria-label="What is given" {
                 @for key in sum.keys { (field(key, typed, sum)) }
@@ -165,7 +165,7 @@ fn field(key: &Key, typed: &Typed, sum: &Sum) -> Markup {
     let invalid = (!problems.is_empty()).then_some("true");
     html! {
         div class="key" {
-            label for=(id) { b { (key.name.replace('_', " ")) } " " (set(key.help.trim_end_matches('.'))) }
+            label for=(id) { b { (key.name.replace('_', " ")) } " " (plain(key.help.trim_end_matches('.'))) }
             @if let Some(words) = choices(key.form) {
                 select id=(id) name=(key.name) aria-describedby={ (id) "-about" } aria-invalid=[invalid] {
                     @if !matches!(key.need, Need::Required) { option value="" selected[value.is_empty()] { "as below" } }
@@ -193,11 +193,11 @@ fn choices(form: Form) -> Option<Vec<&'static str>> {
 /// What may be written, and what holds where nothing is.
 fn about(key: &Key) -> Markup {
     html! {
-        @if choices(key.form).is_none() { (set(&capital(&key.form.words()))) ". " }
-        @if let Some((low, high)) = key.range { "From " (set(low)) " to " (set(high)) ". " }
+        @if choices(key.form).is_none() { (plain(&capital(&key.form.words()))) ". " }
+        @if let Some((low, high)) = key.range { "From " (plain(low)) " to " (plain(high)) ". " }
         @match key.need {
             Need::Required => {},
-            Need::Assumed { value, origin } => { "Left empty: " b { (set(value)) } ", " (set(origin)) "." },
+            Need::Assumed { value, origin } => { "Left empty: " b { (plain(value)) } ", " (plain(origin)) "." },
             Need::Optional(when) => { "May stay empty: " (when.trim_end_matches('.')) "." },
         }
     }
@@ -211,8 +211,8 @@ fn answers(asked: &Asked, typed: &Typed, reader: &Reader) -> Markup {
                 @for result in &asked.answers {
                     tr {
                         th scope="row" { (result.answer.label(&result.name)) }
-                        td { b { (set(&result.answer.shown(result.si, reader.units))) } }
-                        td class="help" { (set(result.answer.help)) }
+                        td { b { (plain(&result.answer.shown(result.si, reader.units))) } }
+                        td class="help" { (plain(result.answer.help)) }
                     }
                 }
             }
@@ -241,7 +241,7 @@ fn expected(sum: &Sum, example: &Example) -> Markup {
         .collect();
     html! {
         p class="quiet" {
-            "The worked example should come to " (set(&words.join(", "))) ", by " (example.source) "."
+            "The worked example should come to " (plain(&words.join(", "))) ", by " (example.source) "."
         }
     }
 }
@@ -252,7 +252,7 @@ fn rests_on(sum: &Sum) -> Markup {
             dt { "Formula" }
             dd { @for formula in sum.formula.split(";  ") { p class="formula" { (formula) } } }
             dt { "Source" } dd { (sum.source) "." }
-            dt { "Range" } dd { (set(sum.valid_range)) "." }
+            dt { "Range" } dd { (plain(sum.valid_range)) "." }
             @if let Some(caution) = sum.caution.strip_prefix("Caution  ") { dt { "Caution" } dd { (caution) } }
             @for example in sum.examples.iter().take(1) {
                 dt { "In a terminal" } dd { code { (example_line(sum, example.given)) } }
@@ -269,6 +269,11 @@ fn said(problem: &Problem) -> Markup {
             @if !problem.hint.is_empty() { p { "Hint: " (problem.hint) "." } }
         }
     }
+}
+
+/// Words of the command line as a sheet sets them.
+fn plain(words: &str) -> String {
+    set(&words.replace('`', ""))
 }
 
 #[cfg(test)]

@@ -53,12 +53,8 @@ pub async fn make(State(house): State<Arc<House>>, headers: HeaderMap, posted: P
             Ok(Some(name)) => back_to(&address(&name)),
             Ok(None) => refused(&house, &reader, &posted, &[]),
             Err(error) => {
-                let field =
-                    if error.chain().any(|cause| cause.to_string().contains("the tube at hand")) {
-                        "tube-length"
-                    } else {
-                        "name"
-                    };
+                let is_tube = error.is::<write::ShortTube>();
+                let field = if is_tube { "tube-length" } else { "name" };
                 let says = format!("{}.", design::value::capital(&format!("{error:#}")));
                 refused(&house, &reader, &posted, &[Mistake { field, says }])
             }

@@ -85,12 +85,8 @@ fn sheet(answers: &Answers, layout: &Layout) -> Result<Vec<Edit>> {
     let size = stock.tube_size.as_deref().unwrap_or("10 x 0.6");
     let outside_mm: f64 =
         size.split(" x ").next().and_then(|word| word.parse().ok()).unwrap_or(10.0);
-    let laid = Laid::of(sheet, outside_mm / 1000.0, stock.tube_m).with_context(|| {
-        format!(
-            "the tube at hand is too short, or the sheet too small: two passes along {} are the least",
-            millimetres(sheet.long_m)
-        )
-    })?;
+    let laid = Laid::of(sheet, outside_mm / 1000.0, stock.tube_m)
+        .ok_or_else(|| ShortTube { along: millimetres(sheet.long_m) })?;
     Ok(vec![
         text("panel.sheet.length", millimetres(sheet.long_m)),
         text("panel.sheet.width", millimetres(sheet.short_m)),
@@ -100,6 +96,24 @@ fn sheet(answers: &Answers, layout: &Layout) -> Result<Vec<Edit>> {
         text("panel.tubes.leg-length", millimetres(laid.leg_m)),
     ])
 }
+
+/// The tube makes no two passes of the sheet.
+#[derive(Debug)]
+pub struct ShortTube {
+    along: String,
+}
+
+impl std::fmt::Display for ShortTube {
+    fn fmt(&self, out: &mut std::fmt::Formatter) -> std::fmt::Result {
+        let along = &self.along;
+        write!(
+            out,
+            "the tube is too short or too thick for the sheet: two passes along {along} are the least"
+        )
+    }
+}
+
+impl std::error::Error for ShortTube {}
 
 /// A tube to and fro on a sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -321,6 +335,6 @@ mod tests {
         answers.stock.tube_m = Some(2.0);
         let layout = Layout::of(&answers).expect("a layout");
         let error = design_text("x", &answers, &layout).expect_err("too short");
-        assert!(error.to_string().contains("too short"));
+        assert!(error.is::<ShortTube>() && error.to_string().contains("1500 mm"), "{error}");
     }
 }
