@@ -49,6 +49,7 @@ function choose(number) {
 function show(minute) {
   if (!day) return;
   const at = Math.max(0, Math.min(1439, Math.round(minute)));
+  document.documentElement.classList.add("played");
   const handle = part("strip-at");
   handle.value = at;
   handle.setAttribute("aria-valuetext", day.words[at]);

@@ -134,6 +134,37 @@ pub fn hours_above(
     Ok(minutes.into_iter().map(|minutes| f64::from(minutes) / 60.0).collect())
 }
 
+/// How warm spots of the first panel are, minute by minute of a day \[K\], in the order of `spots`; nothing
+/// where there is no panel.
+///
+/// `day`: 0 to 364; `sheet_k`: the sheet's hottest place in its 1440 minutes; `along_m`: as for
+/// [`hours_above`]. The hour's weather is held within it.
+///
+/// # Errors
+/// Weather beyond the range of the panel's relations.
+pub fn spots_of_day(
+    build: &Build,
+    forcing: &Forcing,
+    (day, sheet_k): (usize, &[f32]),
+    spots: &[Spot],
+    along_m: f64,
+) -> Result<Vec<Vec<f64>>, YearError> {
+    let Some(panel) = first(&build.panel) else { return Ok(Vec::new()) };
+    let reader = Reader::of(build, panel, along_m)?;
+    let bounds: Vec<Bound> = spots.iter().map(|&spot| Bound { spot, limit_k: 0.0 }).collect();
+    let mut series = vec![Vec::with_capacity(sheet_k.len()); spots.len()];
+    for (hour, minutes) in sheet_k.chunks(60).enumerate() {
+        let weather = reader.weather(forcing, day * 24 + hour);
+        for &minute_k in minutes {
+            let found = reader.read(&weather, f64::from(minute_k), &bounds)?;
+            for (series, k) in series.iter_mut().zip(found) {
+                series.push(k);
+            }
+        }
+    }
+    Ok(series)
+}
+
 /// Reads the temperatures of a panel's spots off its sheet's.
 struct Reader<'a> {
     panel: &'a Panel,

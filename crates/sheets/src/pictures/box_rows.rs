@@ -103,6 +103,10 @@ fn heads(drawing: &mut Drawing, width: Width, columns: &Columns) {
     let y = columns.first - 30.0;
     for (x, words) in columns.figures(width).into_iter().zip(["in use", "idle", "stands"]) {
         drawing.text(Role::Quiet, Anchor::End, at(x, y), words);
+        if words == "in use" {
+            // While a day plays the column tells of its minute.
+            drawing.named("panel.moment");
+        }
     }
     drawing.line(Role::Rule, &[at(columns.name, y + 7.0), at(columns.end, y + 7.0)]);
 }

@@ -166,7 +166,7 @@ fn pieces(layout: &Layout, place: usize) -> Pieces {
     let last = station
         .strata
         .last()
-        .map_or(first, |stratum| stratum.top + layout.wedge + if place == 4 { 20.0 } else { 72.0 });
+        .map_or(first, |stratum| stratum.top + layout.wedge + if place == 4 { 20.0 } else { 82.0 });
     Pieces { whole: strip(top, next), wedges: strip(first, last), behind: strip(last, next) }
 }
 

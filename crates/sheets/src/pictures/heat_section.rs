@@ -323,7 +323,7 @@ pub(super) fn plates(drawing: &mut Drawing, layout: &Layout, section: &HeatSecti
     for station in &layout.stations {
         for stratum in &station.strata {
             if stratum.loss == Some(Loss::ThrownBack) {
-                let y = stratum.top + layout.wedge + 8.0;
+                let y = stratum.top + layout.wedge + below_words(layout);
                 plate_after(drawing, layout, stratum, y, "into the sheet");
             }
             last = Some(stratum);
@@ -335,7 +335,7 @@ pub(super) fn plates(drawing: &mut Drawing, layout: &Layout, section: &HeatSecti
             _ => continue,
         };
         if let Some(stratum) = station.strata.last() {
-            let y = stratum.top + layout.wedge + 8.0;
+            let y = stratum.top + layout.wedge + below_words(layout);
             plate_after(drawing, layout, stratum, y, words);
         }
     }
@@ -345,6 +345,14 @@ pub(super) fn plates(drawing: &mut Drawing, layout: &Layout, section: &HeatSecti
         Width::Phone => layout.foot - 310.0,
     };
     plate(drawing, layout, y, left, section.spared_j / KWH_J, "spared");
+}
+
+/// From a wedge's end to its plate: on a phone the loss's words reach further down than the wedge.
+fn below_words(layout: &Layout) -> f64 {
+    match layout.width {
+        Width::Page => 8.0,
+        Width::Phone => 20.0,
+    }
 }
 
 fn plate_after(drawing: &mut Drawing, layout: &Layout, stratum: &Stratum, y: f64, words: &str) {

@@ -11,12 +11,14 @@ use design::quantity::Units;
 use maud::Markup;
 use physics::ZERO_CELSIUS_K;
 use physics::climate::MONTH_STARTS_DAY;
+use physics::panel::stagnation::Spot;
 use serde::Serialize;
 use sheets::pictures::Mover;
 use sheets::svg;
 use sheets::warmth::level;
-use sheets::words::{decimal, degree_mark, reader_degrees, whole};
+use sheets::words::{decimal, degree_mark, degrees, reader_degrees, whole};
 use year::Channel;
+use year::heat_of_parts::spots_of_day;
 use year::section::typical_day;
 
 use super::House;
@@ -98,12 +100,13 @@ fn day_wire(shown: &Reckoned, day: usize, units: Units) -> Option<DayWire> {
     let recorder = shown.recorder();
     let span = day * MINUTES..(day + 1) * MINUTES;
     let series = |channel| recorder.series(channel)?.get(span.clone());
-    let degrees = |k: f32| reader_degrees(f64::from(k) - ZERO_CELSIUS_K, units);
+    let read = |k: f32| reader_degrees(f64::from(k) - ZERO_CELSIUS_K, units);
     let mark = degree_mark(units);
-    let text = |k: f32| format!("{}{mark}", decimal(degrees(k), 1));
+    let text = |k: f32| format!("{}{mark}", decimal(read(k), 1));
     let mut texts = BTreeMap::new();
     let mut levels = BTreeMap::new();
     let mut runs = BTreeMap::new();
+    panel_texts(shown, (day, series(Channel::Plate)?), units, &mut texts);
     let at = StoreAt::hottest_of(&recorder, &shown.base.forcing, day);
     if let Some(at) = &at {
         for layer in 0..at.layers_c.len() {
@@ -163,6 +166,38 @@ fn day_wire(shown: &Reckoned, day: usize, units: Units) -> Option<DayWire> {
         runs,
         minute: (0..MINUTES).max_by(|&one, &other| top[one].total_cmp(&top[other]))?,
     })
+}
+
+/// The panel's parts by the names that the box section gives them, and the minute over their column.
+fn panel_texts(
+    shown: &Reckoned,
+    day: (usize, &[f32]),
+    units: Units,
+    texts: &mut BTreeMap<String, Vec<String>>,
+) {
+    let build = &shown.base.build;
+    let mut named = vec![("panel.sheet".to_owned(), Spot::Sheet)];
+    if let Some(built) = build.panel.panels.first().and_then(|panel| panel.built()) {
+        for cover in 0..built.covers.len() {
+            named.push((format!("panel.cover.{cover}.inside"), Spot::CoverInside(cover)));
+            named.push((format!("panel.cover.{cover}.outside"), Spot::CoverOutside(cover)));
+        }
+        named.extend(
+            (0..built.back.len()).map(|layer| (format!("panel.back.{layer}"), Spot::Back(layer))),
+        );
+        named.push(("panel.rim".to_owned(), Spot::Rim));
+    }
+    let spots: Vec<Spot> = named.iter().map(|&(_, spot)| spot).collect();
+    let along_m = shown.loaded.design.outlet_metal_m;
+    // Weather beyond the relations leaves the drawing as it is: the year itself does not hang on it.
+    let found = spots_of_day(build, &shown.base.forcing, day, &spots, along_m);
+    let Ok(found) = found else { return };
+    for ((name, _), series_k) in named.into_iter().zip(found) {
+        let text = |k: f64| degrees(k - ZERO_CELSIUS_K, units);
+        texts.insert(format!("{name}.c"), series_k.into_iter().map(text).collect());
+    }
+    let moments = (0..MINUTES).map(|minute| format!("{:02}:{:02}", minute / 60, minute % 60));
+    texts.insert("panel.moment".to_owned(), moments.collect());
 }
 
 fn shares(drawing: &sheets::Drawing, width: sheets::pictures::Width) -> [f64; 2] {

@@ -98,6 +98,7 @@ impl Reckoned {
             late: Mutex::new(Late {
                 // Until they are drawn anew.
                 pictures: former.map(|former| former.late().pictures.clone()).unwrap_or_default(),
+                panel: former.and_then(|former| former.late().panel.clone()),
                 are_former: true,
                 ..Late::default()
             }),

@@ -77,6 +77,9 @@ fn sure(late: &Late) -> Markup {
                 }
             }
         }
+        @if late.band.is_none() && late.working.is_none() && late.failed.is_empty() {
+            p class="working" { "How sure that is will be worked out next." }
+        }
         @for failed in &late.failed { p class="problem warning" { (failed) } }
     }
 }
