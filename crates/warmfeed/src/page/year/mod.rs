@@ -90,7 +90,6 @@ pub async fn one_picture(
             word: Word::None,
             build: Some(&name),
             path: &path,
-            styles: &[],
             modules: &[],
             styles: &[],
             main,
