@@ -38,7 +38,9 @@ fn files_are_sound_and_closed_in_themselves() {
         let style = style.expect("its own style");
         assert!(!style.contains("url(") && !style.contains("@import"), "{}", drawing.name);
         let words = document.descendants().filter(|node| node.has_tag_name("text")).count();
-        assert!(words > 3, "{}", drawing.name);
+        // The small column of a list bears none: the row that it stands in has them.
+        let bare = drawing.name == sheets::pictures::column::SMALL;
+        assert_eq!(words > 3, !bare, "{}", drawing.name);
     }
 }
 
