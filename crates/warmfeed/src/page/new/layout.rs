@@ -119,7 +119,7 @@ impl Layout {
         let store_m3 = match day_m3(answers).filter(|day_m3| is_slow(whole_m3, *day_m3)) {
             Some(day_m3) => {
                 departs.push("The store is filled with a day’s water and no more.");
-                (day_m3 * 1000.0).floor() / 1000.0
+                (day_m3 * 1000.0 + 1e-6).floor() / 1000.0
             }
             None => whole_m3,
         };

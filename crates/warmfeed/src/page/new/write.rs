@@ -139,7 +139,8 @@ impl Laid {
             return None;
         }
         (2..=most as i64).rev().find_map(|legs| {
-            let spacing_m = (sheet.short_m / legs as f64 * 1000.0).floor() / 1000.0;
+            // A whole millimetre stays one, whatever binary fractions make of it.
+            let spacing_m = (sheet.short_m / legs as f64 * 1000.0 + 1e-6).floor() / 1000.0;
             let bends_m = (legs - 1) as f64 * 0.5 * PI * spacing_m;
             let takes_m = legs as f64 * leg_m + bends_m;
             tube_m.is_none_or(|tube_m| takes_m <= tube_m).then_some(Laid { legs, leg_m, spacing_m })
