@@ -172,7 +172,9 @@ async function look() {
   if (looking) return;
   looking = true;
   try {
-    const answer = await fetch(location.href, { headers: { accept: "text/html" } });
+    // A list whose form was refused stands at the form's own address, which cannot be asked for.
+    const at = document.querySelector("[data-follows]")?.dataset.follows || location.href;
+    const answer = await fetch(at, { headers: { accept: "text/html" } });
     if (answer.ok) take(await answer.text(), false);
     stopped(false);
   } catch {

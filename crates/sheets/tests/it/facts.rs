@@ -8,7 +8,6 @@ use sheets::pictures::heat_section::{self, HeaterKind, PanelMade};
 use sheets::pictures::{
     Mover, Width, cistern, day, draws, efficiency, house, months, plate, pump, sky, strip, year_map,
 };
-use sheets::pictures::{column, loft};
 use year::ledger::KWH_J;
 use year::section::{HeatSection, Loss, Stratum};
 
@@ -69,42 +68,6 @@ pub fn heat_section(section: &HeatSection, width: Width) -> Drawing {
 }
 
 /// One drawing of each kind but the heat section.
-/// Heights of a house: over a loft, beside a low shed, with everything at one height.
-pub fn lofts() -> Vec<Drawing> {
-    let given = |over_m| loft::Height { over_m, given: loft::Given::Answered };
-    let assumed = |over_m| loft::Height { over_m, given: loft::Given::Assumed };
-    let of = |heights: [f64; 5], cold, mover, units| {
-        loft::draw(&loft::Facts {
-            panel_bottom: given(heights[0]),
-            panel_top: given(heights[1]),
-            store_base: assumed(heights[2]),
-            store_depth_m: 0.45,
-            store_words: "pre-warmed cistern, base at".to_owned(),
-            cold,
-            header: loft::Height { over_m: heights[3], given: loft::Given::Moved },
-            tap: given(heights[4]),
-            mover,
-            units,
-        })
-    };
-    use loft::ColdCistern::{Beside, None};
-    vec![
-        of([5.7, 6.4, 5.2, 6.9, 1.0], Beside, Mover::Pump, Units::Metric),
-        of([-2.2, -1.1, 2.4, 3.3, 0.9], None, Mover::Weight, Units::Us),
-        of([5.2, 5.3, 5.2, 5.4, 5.1], Beside, Mover::Pump, Units::Metric),
-    ]
-}
-
-/// The foot as a line of a list shows it.
-pub fn small_column(section: &HeatSection) -> Drawing {
-    column::small(&heat_section::Facts {
-        title: "Two panels on a slate roof",
-        section,
-        panel: PanelMade::AtHome,
-        heater: HeaterKind::Cylinder,
-    })
-}
-
 pub fn small_ones(width: Width, units: Units) -> Vec<Drawing> {
     vec![
         box_of(width, units),
@@ -303,12 +266,12 @@ pub fn map_of(shown: year_map::Shown, width: Width, units: Units) -> Drawing {
 /// Every drawing there is, in both widths and units.
 pub fn all() -> Vec<Drawing> {
     let mut drawings = Vec::new();
-    drawings.extend(lofts());
+    drawings.extend(crate::loft::lofts());
     for section in [section_of(&ORDINARY, 948.0), poor()] {
         for width in [Width::Page, Width::Phone] {
             drawings.push(heat_section(&section, width));
         }
-        drawings.push(small_column(&section));
+        drawings.push(crate::section::small_column(&section));
     }
     for width in [Width::Page, Width::Phone] {
         for latitude_deg in [70.0, 54.6, 37.0, 20.0, 10.0, 0.0, -5.0, -23.44, -38.3] {

@@ -1,9 +1,35 @@
 //! The house before anything is designed: heights to scale.
 
+use design::quantity::Units;
 use sheets::drawing::{Drawing, Form};
+use sheets::pictures::{Mover, loft};
 use sheets::role::Role;
 
-use crate::facts::lofts;
+/// Heights of a house: over a loft, beside a low shed, with everything at one height.
+pub fn lofts() -> Vec<Drawing> {
+    let given = |over_m| loft::Height { over_m, given: loft::Given::Answered };
+    let assumed = |over_m| loft::Height { over_m, given: loft::Given::Assumed };
+    let of = |heights: [f64; 5], cold, mover, units| {
+        loft::draw(&loft::Facts {
+            panel_bottom: given(heights[0]),
+            panel_top: given(heights[1]),
+            store_base: assumed(heights[2]),
+            store_depth_m: 0.45,
+            store_words: "pre-warmed cistern, base at".to_owned(),
+            cold,
+            header: loft::Height { over_m: heights[3], given: loft::Given::Moved },
+            tap: given(heights[4]),
+            mover,
+            units,
+        })
+    };
+    use loft::ColdCistern::{Beside, None};
+    vec![
+        of([5.7, 6.4, 5.2, 6.9, 1.0], Beside, Mover::Pump, Units::Metric),
+        of([-2.2, -1.1, 2.4, 3.3, 0.9], None, Mover::Weight, Units::Us),
+        of([5.2, 5.3, 5.2, 5.4, 5.1], Beside, Mover::Pump, Units::Metric),
+    ]
+}
 
 /// Upper and lower ends of a role's lines, in millimetres from the paper's top.
 fn reach(drawing: &Drawing, role: Role) -> (f64, f64) {

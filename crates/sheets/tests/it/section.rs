@@ -2,11 +2,22 @@
 
 use sheets::drawing::{Drawing, Form, Point};
 use sheets::hatch::Hatch;
-use sheets::pictures::Width;
+use sheets::pictures::heat_section::{self, HeaterKind, PanelMade};
+use sheets::pictures::{Width, column};
 use sheets::role::Role;
 use year::section::HeatSection;
 
-use crate::facts::{ORDINARY, heat_section, poor, section_of, small_column};
+use crate::facts::{ORDINARY, heat_section, poor, section_of};
+
+/// The foot as a line of a list shows it.
+pub fn small_column(section: &HeatSection) -> Drawing {
+    column::small(&heat_section::Facts {
+        title: "Two panels on a slate roof",
+        section,
+        panel: PanelMade::AtHome,
+        heater: HeaterKind::Cylinder,
+    })
+}
 
 /// Outlines of one role.
 fn outlines(drawing: &Drawing, wanted: impl Fn(Role) -> bool) -> Vec<&Vec<Point>> {

@@ -33,7 +33,7 @@ pub fn list(house: &Arc<House>, reader: &Reader, refused: Option<&Refused>) -> R
                 "Each strip is that build’s year of sun, from the first loss at the left to what is spared at the right, in amber."
             }
         }
-        ul class="builds" data-follows="" {
+        ul class="builds" data-follows="/builds" {
             @for name in &builds {
                 @if let Some(told) = overview::told(house, name) {
                     (build(house, name, &told, refused.filter(|refused| refused.build == *name)))
