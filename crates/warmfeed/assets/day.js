@@ -171,7 +171,12 @@ if (strip) {
   });
   // Where there is room the choice of days stands open.
   if (part("strip-wide").offsetParent !== null) part("strip-days").open = true;
-  new ResizeObserver(lay).observe(strip);
+  new ResizeObserver(() => {
+    lay();
+    // What gets the focus must not come to lie under the strip, however many lines it has.
+    const fixed = getComputedStyle(strip).position === "sticky";
+    document.documentElement.style.scrollPaddingBottom = fixed ? `${strip.offsetHeight + 16}px` : "";
+  }).observe(strip);
   let version = part("answer")?.dataset.computed;
   document.addEventListener("warmfeed:taken", () => {
     const now = part("answer")?.dataset.computed;

@@ -23,6 +23,7 @@ function take(text, sent) {
   const parts = fresh.querySelectorAll("[data-part]");
   if (!parts.length) return false;
   const hand = whereIs(document.activeElement);
+  const wasSeen = isSeen(document.activeElement);
   for (const part of parts) {
     const old = document.getElementById(part.id);
     if (!old || old.outerHTML === part.outerHTML) continue;
@@ -35,6 +36,8 @@ function take(text, sent) {
   dress(document);
   const again = foundAgain(hand);
   if (again && document.activeElement !== again) again.focus({ preventScroll: true });
+  // What grew above it must not push it out of sight or under the strip.
+  if (again && wasSeen) again.scrollIntoView({ block: "nearest" });
   document.dispatchEvent(new CustomEvent("warmfeed:taken"));
   return true;
 }
@@ -48,6 +51,11 @@ function whereIs(element) {
     at = at.parentElement;
   }
   return at?.id ? { id: at.id, path } : null;
+}
+
+function isSeen(element) {
+  const box = element?.getBoundingClientRect();
+  return element !== document.body && box && box.bottom > 0 && box.top < innerHeight;
 }
 
 function foundAgain(where) {
