@@ -18,7 +18,7 @@ use super::answer::{back_to, not_done, not_here, worked};
 use super::desk::Desk;
 use super::guard::{LONGEST_BODY, PAIRED, Posted, guard};
 use super::pairing::Tried;
-use super::reader::Reader;
+use super::reader::{Look, Reader};
 use super::shell::address;
 use super::{House, about, assets, builds, day, new, rule, series, sums, year};
 
@@ -130,11 +130,8 @@ async fn reading(headers: HeaderMap, posted: Posted) -> Response {
             continue;
         }
         // Pressed again, day or night goes back to what the system has.
-        let same = match (value, now.look) {
-            ("day", Some(super::reader::Look::Day))
-            | ("night", Some(super::reader::Look::Night)) => true,
-            _ => false,
-        };
+        let same =
+            matches!((value, now.look), ("day", Some(Look::Day)) | ("night", Some(Look::Night)));
         if same {
             value = "system";
         }

@@ -152,7 +152,7 @@ fn places(answers: &Answers, departs: &mut Vec<&'static str>) -> Places {
     };
     let tap = or(
         heights.tap_m,
-        heights.store_base_m.map_or(1.0, |base_m| (base_m - 4.0).max(0.0).min(1.0)),
+        heights.store_base_m.map_or(1.0, |base_m| (base_m - 4.0).clamp(0.0, 1.0)),
     );
     let store_base = or(heights.store_base_m, tap.over_m.max(0.0) + 4.2);
     let long_m = answers.stock.sheet.map_or(1.2, |sheet| sheet.long_m);
