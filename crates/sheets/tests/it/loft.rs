@@ -61,11 +61,10 @@ fn heights_are_to_scale() {
     let base = drawing
         .shapes
         .iter()
-        .filter_map(|shape| match (&shape.role, &shape.form) {
+        .find_map(|shape| match (&shape.role, &shape.form) {
             (Role::Cut, Form::Line(points)) if points.len() == 4 => Some(points[1].y_mm),
             _ => None,
         })
-        .next()
         .expect("a store");
     // 6.4 m and 5.2 m over the level.
     assert!(((level - highest) / 6.4 - (level - base) / 5.2).abs() < 1e-6);

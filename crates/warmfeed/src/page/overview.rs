@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, VecDeque};
 use std::panic::{AssertUnwindSafe, catch_unwind};
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use design::read_design;
@@ -126,8 +126,7 @@ fn work(house: &House) {
 }
 
 fn year(path: &Path, text: &str) -> Year {
-    let path: PathBuf = path.to_path_buf();
-    let loaded = match load(&path, &Known { path: &path, text }) {
+    let loaded = match load(path, &Known { path, text }) {
         Ok(loaded) => loaded,
         Err(said) => {
             let faults = said.problems.iter().filter(|problem| problem.is_fault()).count();

@@ -86,10 +86,7 @@ fn cistern(answers: &Answers, units: Units) -> Vec<Said> {
             kind: Matters::Stop,
             code: "cistern-not-looked-at",
             says: "Nobody said yet what the cistern feeds; everything else hangs on it".to_owned(),
-            mend: format!(
-                "Follow every pipe that leaves it, then answer. Until then the drawing has a vessel of its own: {}",
-                "a coil may lie only in one that feeds the cylinder alone."
-            ),
+            mend: "Follow every pipe that leaves it, then answer. Until then the drawing has a vessel of its own: a coil may lie only in one that feeds the cylinder alone.".to_owned(),
             source: SCHEDULE_20,
         }],
         Cistern::OnlyCylinder => vec![Said {
