@@ -140,6 +140,8 @@ impl Batch {
         let mut paced = Paced { inner: std::io::BufWriter::new(file.as_file_mut()) };
         let filled = fill(&mut paced).and_then(|()| Ok(paced.flush()?));
         drop(paced);
+        // On the disk before it gets its name: a power cut must not leave the name with nothing behind it.
+        let filled = filled.and_then(|()| Ok(file.as_file().sync_all()?));
         self.files.push((file, path.to_path_buf()));
         filled.with_context(at)
     }
