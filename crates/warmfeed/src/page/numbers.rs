@@ -210,9 +210,12 @@ impl Numbers<'_> {
             form class="live next" method="post" action={ (address(self.build)) "/step" } {
                 input type="hidden" name="token" value=(self.token);
                 input type="hidden" name="step" value=(worth.step.place);
-                button aria-label={ "Try it: " (step_words(worth, self.tolerance())) } {
+                // What is seen is part of the name, so that who speaks to the page can say it.
+                button {
                     span { "to " (in_units(&worth.step.place, &worth.step.to, self.reader.units)) }
+                    " "
                     b { (signed(worth, self.tolerance())) }
+                    span class="unseen" { " Try it: " (step_words(worth, self.tolerance())) }
                 }
             }
         }

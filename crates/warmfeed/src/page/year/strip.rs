@@ -47,10 +47,10 @@ pub fn strip(name: &str, shown: &Reckoned) -> Markup {
                 p #strip-words role="status" { "The day is being fetched." }
                 div class="row" {
                     button type="button" id="strip-play" class="main" { "Play the day" }
-                    button type="button" data-by="-60" aria-label="One hour back" { "\u{2212}1 h" }
-                    button type="button" data-by="-1" aria-label="One minute back" { "\u{2212}1 min" }
-                    button type="button" data-by="1" aria-label="One minute on" { "+1 min" }
-                    button type="button" data-by="60" aria-label="One hour on" { "+1 h" }
+                    button type="button" data-by="-60" aria-label="\u{2212}1 h, one hour back" { "\u{2212}1 h" }
+                    button type="button" data-by="-1" aria-label="\u{2212}1 min, one minute back" { "\u{2212}1 min" }
+                    button type="button" data-by="1" aria-label="+1 min, one minute on" { "+1 min" }
+                    button type="button" data-by="60" aria-label="+1 h, one hour on" { "+1 h" }
                     label { span class="unseen" { "Speed" }
                         select id="strip-speed" {
                             option value="1" { "full speed" }
