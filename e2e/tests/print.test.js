@@ -17,9 +17,10 @@ describe("paper", () => {
   });
 
   /** How many pages a sheet takes, and how large the first is in millimetres. */
-  const printed = async (at) => {
+  const printed = async (at, inFeet = false) => {
     const { page, context, faults } = await visit(browser, server, { at });
-    await page.locator("main").waitFor();
+    if (inFeet) await page.getByRole("button", { name: "in, °F" }).click();
+    await page.locator(inFeet ? '[data-units="us"] main' : "main").waitFor();
     await page.waitForTimeout(500);
     const pdf = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
     await context.close();
@@ -33,6 +34,11 @@ describe("paper", () => {
     assert.deepEqual(box, [210, 297]);
     // Pins today's layout, a phone's beside the column: more pages would mean that a station was torn.
     assert.ok(pages <= 14, `${pages} pages`);
+  });
+
+  test("who reads feet and inches gets Letter", async () => {
+    const { box } = await printed("/builds/first-panel", true);
+    assert.deepEqual(box, [216, 279]);
   });
 
   test("on paper nothing can be pressed, and values stay", async () => {

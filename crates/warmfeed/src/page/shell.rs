@@ -48,7 +48,8 @@ pub struct Sheet<'a> {
 pub fn sheet(house: &House, reader: &Reader, sheet: Sheet) -> Response {
     html! {
         (DOCTYPE)
-        html lang="en" class=(reader.classes()) data-keys=(if reader.has_keys { "on" } else { "off" }) {
+        html lang="en" class=(reader.classes()) data-keys=(if reader.has_keys { "on" } else { "off" })
+            data-units=(if reader.units == Units::Us { "us" } else { "metric" }) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width,initial-scale=1";
