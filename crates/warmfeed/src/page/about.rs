@@ -5,10 +5,10 @@ use std::sync::Arc;
 use axum::extract::State;
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Response};
-use maud::{DOCTYPE, html};
+use maud::html;
 
 use super::House;
-use super::answer::not_here;
+use super::answer::{bare, not_here};
 use super::reader::Reader;
 use super::shell::{Sheet, Word, sheet};
 use crate::view::{self, Paper};
@@ -66,30 +66,15 @@ pub async fn pair(State(house): State<Arc<House>>) -> Response {
 
 /// The sheet for the code, with what was wrong with the last one.
 pub fn pairing(says: &str) -> Response {
-    html! {
-        (DOCTYPE)
-        html lang="en" {
-            head {
-                meta charset="utf-8";
-                meta name="viewport" content="width=device-width,initial-scale=1";
-                title { "Pairing \u{b7} warmfeed" }
-                link rel="icon" href="/assets/icon.svg";
-                link rel="stylesheet" href="/assets/page.css";
-                script type="module" src="/assets/pair.js" {}
-            }
-            body {
-                main class="plain" {
-                    h1 { "Pair this device" }
-                    p { "Type the eight digits that stand in the terminal where warmfeed runs." }
-                    @if !says.is_empty() { p class="fault" role="alert" { (says) } }
-                    form #pair method="post" action="/pair" {
-                        label for="code" { "Code" }
-                        input #code name="code" inputmode="numeric" autocomplete="one-time-code" required;
-                        button { "Pair" }
-                    }
-                }
-            }
+    let words = html! {
+        h1 { "Pair this device" }
+        p { "Type the eight digits that stand in the terminal where warmfeed runs." }
+        @if !says.is_empty() { p class="fault" role="alert" { (says) } }
+        form #pair method="post" action="/pair" {
+            label for="code" { "Code" }
+            input #code name="code" inputmode="numeric" autocomplete="one-time-code" required;
+            button { "Pair" }
         }
-    }
-    .into_response()
+    };
+    bare("Pairing \u{b7} warmfeed", &["pair.js"], words).into_response()
 }

@@ -10,23 +10,28 @@ pub fn refused(status: StatusCode, says: &str, mend: &str) -> Response {
 }
 
 fn plain(says: &str, mend: &str) -> Markup {
+    let words = html! {
+        h1 { (says) }
+        p { (mend) }
+        p { a href="/" { "To the builds" } }
+    };
+    bare("warmfeed", &[], words)
+}
+
+/// A page without masthead, for who is not let in or went astray.
+pub fn bare(title: &str, modules: &[&str], words: Markup) -> Markup {
     html! {
         (DOCTYPE)
         html lang="en" {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width,initial-scale=1";
-                title { "warmfeed" }
+                title { (title) }
                 link rel="icon" href="/assets/icon.svg";
                 link rel="stylesheet" href="/assets/page.css";
+                @for module in modules { script type="module" src={ "/assets/" (module) } {} }
             }
-            body {
-                main class="plain" {
-                    h1 { (says) }
-                    p { (mend) }
-                    p { a href="/" { "To the builds" } }
-                }
-            }
+            body { main class="plain" { (words) } }
         }
     }
 }
