@@ -83,7 +83,7 @@ impl Numbers<'_> {
                 @for place in &first { (self.field(place)) }
                 @for worth in &whole_steps {
                     div class="value step-only" {
-                        span class="what" { (capital(&worth.step.place)) }
+                        span class="what" { (capital(&words(&worth.step.place.replace('.', " ")))) }
                         span class="now" { (worth.step.from) }
                         (self.step(worth))
                     }
