@@ -1,7 +1,7 @@
 // Starts the built program on a copy of the samples and reads its address from what it prints.
 
 import { spawn } from "node:child_process";
-import { cp, mkdtemp, rm } from "node:fs/promises";
+import { access, cp, mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { createInterface } from "node:readline";
@@ -14,6 +14,9 @@ export const program = process.env.WARMFEED ?? join(root, "target", "debug", "wa
 
 /** A running page with its own job book. `stop()` ends it and takes the book away. */
 export async function serve({ empty = false } = {}) {
+  await access(program).catch(() => {
+    throw new Error(`no program at ${program}: cargo build -p warmfeed, or name it in WARMFEED`);
+  });
   const folder = await mkdtemp(join(tmpdir(), "warmfeed-e2e-"));
   const book = join(folder, "book");
   await cp(join(root, "samples"), book, { recursive: true, filter: (path) => !(empty && path.endsWith(".toml")) });

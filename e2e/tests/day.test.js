@@ -9,7 +9,8 @@ describe("the day strip", () => {
   let browser, server, page, context, faults;
 
   before(async () => {
-    [browser, server] = await Promise.all([browse(), serve()]);
+    server = await serve();
+    browser = await browse();
   });
   after(async () => {
     await browser?.close();

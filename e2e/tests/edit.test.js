@@ -13,7 +13,8 @@ describe("a build that is changed", () => {
   let browser, server, file, original, page, context, faults;
 
   before(async () => {
-    [browser, server] = await Promise.all([browse(), serve()]);
+    server = await serve();
+    browser = await browse();
     file = join(server.book, "first-panel.toml");
     original = await readFile(file, "utf8");
   });

@@ -14,7 +14,8 @@ describe("the sheets that list", () => {
   let browser, server;
 
   before(async () => {
-    [browser, server] = await Promise.all([browse(), serve()]);
+    server = await serve();
+    browser = await browse();
   });
   after(async () => {
     await browser?.close();

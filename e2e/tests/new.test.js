@@ -11,7 +11,8 @@ describe("a new build", () => {
   let browser, server, page, context, faults;
 
   before(async () => {
-    [browser, server] = await Promise.all([browse(), serve()]);
+    server = await serve();
+    browser = await browse();
   });
   after(async () => {
     await browser?.close();

@@ -9,7 +9,8 @@ describe("paper", () => {
   let browser, server;
 
   before(async () => {
-    [browser, server] = await Promise.all([browse(), serve()]);
+    server = await serve();
+    browser = await browse();
   });
   after(async () => {
     await browser?.close();

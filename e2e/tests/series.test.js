@@ -14,7 +14,8 @@ describe("the series of a build", () => {
   let browser, server, page, context, faults;
 
   before(async () => {
-    [browser, server] = await Promise.all([browse(), serve()]);
+    server = await serve();
+    browser = await browse();
   });
   after(async () => {
     await browser?.close();

@@ -16,7 +16,8 @@ describe("every sheet", () => {
   const sheets = new Map();
 
   before(async () => {
-    [browser, server] = await Promise.all([browse(), serve()]);
+    server = await serve();
+    browser = await browse();
     await mkdir(shots, { recursive: true });
     const { page, context } = await visit(browser, server, { at: "/builds/first-panel" });
     for (const link of await page.getByRole("navigation", { name: "Sheets" }).getByRole("link").all()) {
