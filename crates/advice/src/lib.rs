@@ -5,10 +5,12 @@
 
 pub mod band;
 mod error;
+pub mod idle;
 pub mod next_step;
 mod subject;
 pub mod unknowns;
 mod weather_years;
+pub mod worry;
 
 pub use error::AdviceError;
 pub use subject::{OneYear, Subject};

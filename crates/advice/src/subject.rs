@@ -67,16 +67,21 @@ impl Subject {
     /// A place that cannot be reached; a design that the reader refuses.
     pub fn changed(&self, edits: &[Edit]) -> Result<Build, AdviceError> {
         let written = self.written.edited(edits)?;
-        let reading = read_design(&written.file, written.text.as_bytes());
-        let Some(design) = reading.design else {
-            let says = reading
-                .problems
-                .iter()
-                .find(|problem| problem.is_fault())
-                .map_or_else(String::new, |problem| problem.says.clone());
-            return Err(AdviceError::NoBuild { change: words(edits), says });
-        };
+        let design = read_again(&written, edits)?;
         Ok(self.evened(design.at(&self.climate, &written.file).build))
+    }
+
+    /// The design with some of its values changed, at the same weather; a change of the weather itself is
+    /// not taken.
+    ///
+    /// # Errors
+    /// As [`Subject::changed`].
+    pub fn edited(&self, edits: &[Edit]) -> Result<Subject, AdviceError> {
+        let written = self.written.edited(edits)?;
+        let design = read_again(&written, edits)?;
+        let build = self.evened(design.at(&self.climate, &written.file).build);
+        let (climate, evened_share) = (self.climate.clone(), self.evened_share);
+        Ok(Subject { written, design, climate, build, evened_share })
     }
 
     /// Stretches have one even bond: that of the design as it stands, changed with the written one.
@@ -152,6 +157,16 @@ impl Subject {
     pub fn year_in(&self, build: &Build, climate: &Climate) -> Result<OneYear, AdviceError> {
         year_of(build.clone(), Forcing::of(build, climate)?, &mut Recorder::none())
     }
+}
+
+/// A changed text read as a design.
+fn read_again(written: &Written, edits: &[Edit]) -> Result<Design, AdviceError> {
+    let reading = read_design(&written.file, written.text.as_bytes());
+    reading.design.ok_or_else(|| {
+        let fault = reading.problems.iter().find(|problem| problem.is_fault());
+        let says = fault.map_or_else(String::new, |problem| problem.says.clone());
+        AdviceError::NoBuild { change: words(edits), says }
+    })
 }
 
 /// True where the house without a panel is the same: cistern, loft, water and draws are.

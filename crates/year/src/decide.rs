@@ -6,6 +6,7 @@ use physics::control::{
 
 use crate::plant::{Plant, SEGMENTS_PER_PANEL};
 use crate::state::State;
+use crate::upset::Misreading;
 use crate::weather::Hour;
 
 /// Length of a minute \[s\]: the controller decides once in it.
@@ -115,20 +116,23 @@ fn at_store_probe_k(plant: &Plant, hour: &Hour, state: &State) -> f64 {
 
 /// Decides on the pump; returns true where it starts now.
 ///
-/// `panel_offset_k`: what upsets add to the panel probe's own offset.
+/// `misreading`: what upsets do to the readings.
 pub(crate) fn decide_pump(
     plant: &Plant,
-    panel_offset_k: f64,
+    misreading: Misreading,
     minute_of_day: u16,
     state: &mut State,
 ) -> bool {
     let control = &plant.control;
     let memory = &mut state.control;
-    let reading = Reading {
-        panel_k: memory.panel_probe_k + control.panel_probe.offset_k + panel_offset_k,
+    let mut reading = Reading {
+        panel_k: memory.panel_probe_k + control.panel_probe.offset_k + misreading.panel_offset_k,
         store_k: memory.store_probe_k + control.store_probe.offset_k,
         minute: minute_of_day,
     };
+    if misreading.swapped {
+        std::mem::swap(&mut reading.panel_k, &mut reading.store_k);
+    }
     let rested = !memory.running;
     *memory = decide(control, memory, reading);
     memory.running && rested

@@ -40,6 +40,8 @@ pub(crate) fn top_up(plant: &Plant, drawn: &Drawn, cylinder_k: f64, tally: &mut 
             };
             tally.topup_heat_j += given_j;
             tally.delivered_j += heat_j_k * (drawn.inlet_k - drawn.mains_k) + given_j;
+            let given_k = if heat_j_k > 0.0 { given_j / heat_j_k } else { 0.0 };
+            tally.tap_max_k = tally.tap_max_k.max(drawn.inlet_k + given_k);
             cylinder_k
         }
         Heater::Cylinder { volume_m3, .. } => {
@@ -50,6 +52,8 @@ pub(crate) fn top_up(plant: &Plant, drawn: &Drawn, cylinder_k: f64, tally: &mut 
             let out_j =
                 heat_j_k * (drawn.inlet_k - drawn.mains_k) - capacity_j_k * (mixed_k - cylinder_k);
             tally.delivered_j += out_j;
+            // The first litre comes as the cylinder stood, the last as it is mixed.
+            tally.tap_max_k = tally.tap_max_k.max(cylinder_k).max(mixed_k);
             tally.topup_heat_j += capacity_j_k * (wanted_k - mixed_k).max(0.0);
             mixed_k.max(wanted_k)
         }

@@ -59,6 +59,8 @@ pub struct Tally {
     pub circuit_max_k: f64,
     /// Hottest the store's water got \[K\].
     pub store_max_k: f64,
+    /// Hottest water that was drawn past the heater \[K\].
+    pub tap_max_k: f64,
     /// Mean temperature of the store, summed over time \[K s\].
     pub store_k_s: f64,
     /// Time covered \[s\].
@@ -99,6 +101,7 @@ impl Tally {
         self.plate_max_k = self.plate_max_k.max(other.plate_max_k);
         self.circuit_max_k = self.circuit_max_k.max(other.circuit_max_k);
         self.store_max_k = self.store_max_k.max(other.store_max_k);
+        self.tap_max_k = self.tap_max_k.max(other.tap_max_k);
         self.store_k_s += other.store_k_s;
         self.span_s += other.span_s;
         self.store_warm_s += other.store_warm_s;

@@ -31,7 +31,7 @@ pub use draw_day::{DrawDay, draw_day};
 pub use error::YearError;
 pub use forcing::Forcing;
 pub use ledger::{Balance, Ledger, Stored, Tally};
-pub use march::{Days, march, march_days, start_state};
+pub use march::{Days, march, march_days, march_spell, start_state};
 pub use plant::Plant;
 pub use recorder::{Channel, Recorder, Spread, month_spreads};
 pub use result::{Event, EventKind, YearResult, share, spared_heat_j};

@@ -58,7 +58,7 @@ pub fn march(
 
 const DAYS_PER_YEAR: usize = HOURS_PER_YEAR / 24;
 
-/// The first days of a year.
+/// Some days of a year.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Days {
     /// What each day brought.
@@ -82,11 +82,26 @@ pub fn march_days(
     recorder: &mut Recorder,
     days: usize,
 ) -> Result<Days, YearError> {
-    let state = start_state(plant, forcing)?;
+    march_spell(plant, forcing, 0..days, upset, recorder)
+}
+
+/// Some days of a plant's year (within 0 to 365), each by itself, from the state that the days before
+/// them bring; those go undisturbed.
+///
+/// # Errors
+/// As [`march`].
+pub fn march_spell(
+    plant: &Plant,
+    forcing: &Forcing,
+    days: Range<usize>,
+    upset: &Upset,
+    recorder: &mut Recorder,
+) -> Result<Days, YearError> {
+    let state = state_before(plant, forcing, days.start)?;
     let start = Stored::of(plant, &state);
-    let mut march = March::new(plant, forcing, state, 0);
-    let mut tallies = Vec::with_capacity(days);
-    for day in 0..days {
+    let mut march = March::new(plant, forcing, state, 24 * days.start);
+    let mut tallies = Vec::with_capacity(days.len());
+    for day in days {
         for hour in day * 24..(day + 1) * 24 {
             march.hour(hour, upset, recorder)?;
         }
@@ -102,11 +117,23 @@ pub fn march_days(
 /// # Errors
 /// As [`march`].
 pub fn start_state(plant: &Plant, forcing: &Forcing) -> Result<State, YearError> {
+    state_before(plant, forcing, 0)
+}
+
+/// Where the nodes stand as a day (0 to 364) begins: after the days before it, as [`start_state`].
+///
+/// # Errors
+/// As [`march`].
+pub(crate) fn state_before(
+    plant: &Plant,
+    forcing: &Forcing,
+    day: usize,
+) -> Result<State, YearError> {
     let found = forcing.light.absorbed_w_m2.len();
     if found != MINUTES_PER_YEAR {
         return Err(YearError::ForcingLength { found, expected: MINUTES_PER_YEAR });
     }
-    let first = HOURS_PER_YEAR - 24 * RUN_IN_DAYS;
+    let first = (24 * day + HOURS_PER_YEAR - 24 * RUN_IN_DAYS) % HOURS_PER_YEAR;
     let weather = &forcing.hours[first];
     let store_k = weather.loft_k.max(ZERO_CELSIUS_K + 4.0);
     let state = State {
@@ -120,7 +147,11 @@ pub fn start_state(plant: &Plant, forcing: &Forcing) -> Result<State, YearError>
         discharging: false,
     };
     let mut march = March::new(plant, forcing, state, first);
-    for hour in first..HOURS_PER_YEAR {
+    for hour in first..first + 24 * RUN_IN_DAYS {
+        let hour = hour % HOURS_PER_YEAR;
+        if hour == 0 {
+            march.turn_the_year();
+        }
         march.hour(hour, &Upset::none(), &mut Recorder::none())?;
     }
     Ok(march.state)
@@ -188,6 +219,12 @@ impl<'a> March<'a> {
             drift_bench: DriftBench::default(),
             state,
         }
+    }
+
+    /// New Year: the draws begin again.
+    fn turn_the_year(&mut self) {
+        self.next_draw = 0;
+        self.next_feed = 0;
     }
 
     fn hour(
@@ -258,12 +295,19 @@ impl<'a> March<'a> {
         let plant = self.plant;
         // A twin has no pump to decide on.
         if plant.flow.is_some() {
-            self.decide(minute, upset.panel_probe_offset_k(minute));
+            self.decide(minute, upset);
         }
         decide_discharge(plant, &mut self.state);
-        let dead = upset.any(minute, |kind| kind == UpsetKind::PumpDead);
-        let blocked = upset.any(minute, |kind| kind == UpsetKind::Blocked);
-        let powered = self.state.control.running && !dead && plant.flow.is_some();
+        let is = |wrong: UpsetKind| upset.any(minute, |kind| kind == wrong);
+        let (dead, blocked) = (is(UpsetKind::PumpDead), is(UpsetKind::Blocked));
+        let called = self.state.control.running || is(UpsetKind::PumpStuckOn);
+        let powered = called && !dead && plant.flow.is_some();
+        // A valve that sticks does so where there is one.
+        if plant.overheat.is_some() {
+            let held_open = is(UpsetKind::DischargeOpen);
+            let lets = held_open || (self.state.discharging && !is(UpsetKind::DischargeShut));
+            self.state.discharging = lets;
+        }
         let mut did = Minute {
             absorbed_w_m2: f64::from(self.forcing.light.absorbed_w_m2[minute]),
             powered,
@@ -278,7 +322,7 @@ impl<'a> March<'a> {
         if powered {
             self.tally.pump_s += MINUTE_S;
             self.tally.pump_j += plant.flow.as_ref().map_or(0.0, |flow| flow.pump_w) * MINUTE_S;
-            if !self.state.control.heating {
+            if self.state.control.running && !self.state.control.heating {
                 self.tally.frost_s += MINUTE_S;
             }
         }
@@ -301,9 +345,12 @@ impl<'a> March<'a> {
     }
 
     /// Lets the controller decide on the pump.
-    fn decide(&mut self, minute: usize, panel_offset_k: f64) {
+    fn decide(&mut self, minute: usize, upset: &Upset) {
         let minute_of_day = (minute % 1440) as u16;
-        if decide_pump(self.plant, panel_offset_k, minute_of_day, &mut self.state) {
+        let misreading = upset.misreading(minute);
+        let starts = decide_pump(self.plant, misreading, minute_of_day, &mut self.state);
+        // A pump that cannot stop cannot start either.
+        if starts && !upset.any(minute, |kind| kind == UpsetKind::PumpStuckOn) {
             self.tally.pump_starts += 1;
             self.note(minute, EventKind::PumpStarted);
         }
@@ -494,6 +541,7 @@ impl<'a> March<'a> {
         recorder.write(minute, |channel| match channel {
             Channel::Absorbed => did.absorbed_w_m2,
             Channel::Plate => state.plate_max_k(),
+            Channel::PlateColdest => state.plate_k.iter().copied().fold(f64::INFINITY, f64::min),
             Channel::PanelOut => self.panel_out_k,
             Channel::CoilHeat => did.coil_heat_w,
             Channel::Flow => did.flow_kg_s,

@@ -9,6 +9,8 @@ pub enum Channel {
     Absorbed,
     /// Hottest part of the sheet \[K\].
     Plate,
+    /// Coldest part of the sheet \[K\]. Not among [`Channel::ALL`]: it matters in frost alone.
+    PlateColdest,
     /// Fluid leaving the panels while it flows, else the sheet at the outlet \[K\].
     PanelOut,
     /// Top layer of the store \[K\].

@@ -14,6 +14,14 @@ pub enum UpsetKind {
         /// Reading less truth \[K\].
         offset_difference_k: f64,
     },
+    /// The two probes are exchanged: each place reads what the other one is.
+    ProbesSwapped,
+    /// The pump runs, whatever the controller says.
+    PumpStuckOn,
+    /// The overheat discharge stays shut.
+    DischargeShut,
+    /// The overheat discharge stays open.
+    DischargeOpen,
     /// Nobody draws water.
     NoDraws,
 }
@@ -23,6 +31,15 @@ pub enum UpsetKind {
 pub struct Upset {
     /// What goes wrong, and in which minutes of the year (0 to 525 600).
     pub events: Vec<(UpsetKind, Range<u32>)>,
+}
+
+/// What a controller reads other than what its probes lie in.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct Misreading {
+    /// The panel probe reads so much above the truth, beside its own offset \[K\].
+    pub panel_offset_k: f64,
+    /// Each probe's reading is taken for the other's.
+    pub swapped: bool,
 }
 
 impl Upset {
@@ -36,14 +53,24 @@ impl Upset {
         self.under_way(minute).any(matches)
     }
 
-    /// What the panel probe reads above the truth by upsets at `minute` \[K\].
-    pub(crate) fn panel_probe_offset_k(&self, minute: usize) -> f64 {
-        self.under_way(minute)
-            .map(|kind| match kind {
-                UpsetKind::PanelProbeError { offset_difference_k } => offset_difference_k,
-                _ => 0.0,
-            })
-            .sum()
+    /// One thing wrong through the whole year.
+    pub fn all_year(kind: UpsetKind) -> Self {
+        Upset { events: vec![(kind, 0..crate::MINUTES_PER_YEAR as u32)] }
+    }
+
+    /// How the controller misreads its probes at `minute`.
+    pub(crate) fn misreading(&self, minute: usize) -> Misreading {
+        let mut misreading = Misreading::default();
+        for kind in self.under_way(minute) {
+            match kind {
+                UpsetKind::PanelProbeError { offset_difference_k } => {
+                    misreading.panel_offset_k += offset_difference_k;
+                }
+                UpsetKind::ProbesSwapped => misreading.swapped = true,
+                _ => {}
+            }
+        }
+        misreading
     }
 
     fn under_way(&self, minute: usize) -> impl Iterator<Item = UpsetKind> {

@@ -7,7 +7,7 @@ mod number;
 mod show;
 mod units;
 
-pub use show::{Units, exact, in_unit, show};
+pub use show::{Units, exact, in_unit, show, spoken};
 use units::{Unit, units_of};
 
 /// What sort of thing a value measures.

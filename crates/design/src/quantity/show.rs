@@ -33,6 +33,21 @@ pub fn exact(kind: Kind, si: f64, units: Units) -> String {
     written(kind, si, units, |value| format!("{value}"))
 }
 
+/// The same for running text: whole degrees, else three figures.
+///
+/// # Example
+/// ```
+/// use design::quantity::{Kind, Units, spoken};
+/// assert_eq!(spoken(Kind::Temperature, 381.23, Units::Metric), "108 C");
+/// assert_eq!(spoken(Kind::Volume, 0.004_318, Units::Metric), "4.32 l");
+/// ```
+pub fn spoken(kind: Kind, si: f64, units: Units) -> String {
+    written(kind, si, units, |value| match kind {
+        Kind::Temperature => format!("{}", value.round() + 0.0),
+        _ => figures(value, 3),
+    })
+}
+
 /// A value in one named unit of its kind, as a bare number for a column that names the unit;
 /// `None` where the kind has no such unit.
 ///
@@ -54,6 +69,14 @@ fn written(kind: Kind, si: f64, units: Units, number: impl Fn(f64) -> String) ->
 
 /// Four figures, and no more than two decimals of a degree.
 fn four_figures(kind: Kind, value: f64) -> String {
+    match kind {
+        Kind::Temperature if value != 0.0 && value.is_finite() => trimmed(format!("{value:.2}")),
+        _ => figures(value, 4),
+    }
+}
+
+/// So many figures, zeros at the end left out.
+fn figures(value: f64, figures: u8) -> String {
     if value == 0.0 || !value.is_finite() {
         return format!("{}", value + 0.0);
     }
@@ -61,11 +84,11 @@ fn four_figures(kind: Kind, value: f64) -> String {
     if !(-6.0..=9.0).contains(&size) {
         return format!("{value:.3e}");
     }
-    let mut decimals = (3.0 - size).max(0.0) as usize;
-    if kind == Kind::Temperature {
-        decimals = 2;
-    }
-    let rounded = format!("{value:.decimals$}");
+    let decimals = (f64::from(figures) - 1.0 - size).max(0.0) as usize;
+    trimmed(format!("{value:.decimals$}"))
+}
+
+fn trimmed(rounded: String) -> String {
     let trimmed = if rounded.contains('.') {
         rounded.trim_end_matches('0').trim_end_matches('.')
     } else {

@@ -158,6 +158,7 @@ fn stamp(minute: usize) -> String {
 fn cell(channel: Channel, value: f64) -> String {
     match channel {
         Channel::Plate
+        | Channel::PlateColdest
         | Channel::PanelOut
         | Channel::StoreTop
         | Channel::StoreMean
@@ -174,6 +175,7 @@ fn column(channel: Channel) -> &'static str {
     match channel {
         Channel::Absorbed => "absorbed_w_m2",
         Channel::Plate => "plate_c",
+        Channel::PlateColdest => "plate_coldest_c",
         Channel::PanelOut => "panel_out_c",
         Channel::CoilHeat => "coil_heat_w",
         Channel::Flow => "flow_kg_s",

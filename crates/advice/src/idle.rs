@@ -1,0 +1,215 @@
+//! How hot the parts of a build's panel get when no heat is taken from it, and whether they stand it.
+
+use design::{Design, HotPart};
+use physics::circuit::pipe::{STILL_AIR_FILM_W_M2_K, conducted_share};
+use physics::panel::glazing::{Glazing, Outdoors};
+use physics::panel::optics::{kept_by_covers, optics};
+use physics::panel::stagnation::{
+    LightKept, PartTemperatures, STANDARD_SUN_W_M2, STILL_WIND_FILM_W_M2_K, idle_bought_k,
+    idle_parts, standard_outdoors,
+};
+use physics::panel::{Built, Panel};
+use physics::{Angle, Build, ZERO_CELSIUS_K};
+use year::heat_of_parts::{Bound, Service, hours_above, sheet_k};
+use year::{Forcing, Plant, YearError};
+
+use crate::worry::Kind;
+use crate::{AdviceError, OneYear};
+
+/// Sun and air at which a panel stands idle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct IdleSun {
+    /// Light on its plane \[W/m2\].
+    pub sun_w_m2: f64,
+    /// Light the sheet takes up \[W/m2\].
+    pub taken_w_m2: f64,
+    /// What surrounds it.
+    pub around: Outdoors,
+}
+
+/// A panel left idle: at standard conditions and in the place's extreme.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Idle {
+    /// The sheet at 1000 W/m2 and 30 C \[K\].
+    pub standard_k: f64,
+    /// The sheet in the place's extreme \[K\].
+    pub extreme_k: f64,
+    /// That extreme: the year's strongest sun on the plane and the hottest air reckoned with.
+    pub extreme: IdleSun,
+    /// Each part that has a limit.
+    pub parts: Vec<IdlePart>,
+}
+
+/// One part of an idle panel.
+#[derive(Clone, Debug, PartialEq)]
+pub struct IdlePart {
+    /// The part and its limits.
+    pub part: HotPart,
+    /// How hot at standard conditions \[K\].
+    pub standard_k: f64,
+    /// How hot in the place's extreme \[K\].
+    pub extreme_k: f64,
+}
+
+/// Hours a year above each part's continuous limit, in the order of [`Idle::parts`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct HoursAbove {
+    /// The pump as designed \[h\].
+    pub running: Vec<f64>,
+    /// The pump dead all year, the panel full \[h\].
+    pub pump_dead: Vec<f64>,
+    /// The panel in the sun before it is ever filled \[h\].
+    pub dry: Vec<f64>,
+}
+
+impl IdlePart {
+    /// The hotter of its two temperatures \[C\].
+    pub fn hottest_c(&self) -> f64 {
+        self.standard_k.max(self.extreme_k) - ZERO_CELSIUS_K
+    }
+
+    /// Every panel is left idle in full sun one day: before it is filled, in a power cut, with the
+    /// store full. So it is that heat which decides, not how often it comes.
+    pub fn kind(&self) -> Kind {
+        let hottest_c = self.hottest_c();
+        if hottest_c > self.part.short_limit_c {
+            Kind::Stop
+        } else if hottest_c > self.part.limit_c {
+            Kind::Mind
+        } else {
+            Kind::Quiet
+        }
+    }
+}
+
+/// A build's first panel left idle; `None` for a build without a panel.
+///
+/// # Errors
+/// A panel or pipe beyond the range of their relations.
+pub fn idle(
+    design: &Design,
+    build: &Build,
+    forcing: &Forcing,
+) -> Result<Option<Idle>, AdviceError> {
+    let Some(panel) = build.panel.panels.first() else { return Ok(None) };
+    let light = optics(panel, build.sun.plane.tilt);
+    let standard = IdleSun {
+        sun_w_m2: STANDARD_SUN_W_M2,
+        taken_w_m2: STANDARD_SUN_W_M2 * light.beam(1.0),
+        around: standard_outdoors(),
+    };
+    let extreme = extreme(build, forcing);
+    let [at_standard, at_extreme] =
+        [temperatures(build, panel, &standard)?, temperatures(build, panel, &extreme)?];
+    let share =
+        conducted_share(&build.circuit.flow_pipe, design.outlet_metal_m, STILL_AIR_FILM_W_M2_K)
+            .map_err(|error| YearError::Circuit(error.to_string()))?;
+    let part = |part: &HotPart| {
+        Some(IdlePart {
+            part: part.clone(),
+            standard_k: at_standard.at(part.spot, share, standard.around.ambient_k)?,
+            extreme_k: at_extreme.at(part.spot, share, extreme.around.ambient_k)?,
+        })
+    };
+    Ok(Some(Idle {
+        standard_k: at_standard.sheet_k,
+        extreme_k: at_extreme.sheet_k,
+        extreme,
+        parts: design.hot_parts.iter().filter_map(part).collect(),
+    }))
+}
+
+/// The year's strongest sun on the panel, and the hottest air the build is reckoned with.
+fn extreme(build: &Build, forcing: &Forcing) -> IdleSun {
+    let most = |values: &[f32]| f64::from(values.iter().copied().fold(0.0, f32::max));
+    let ambient_k = build.sun.extremes.hottest_spell.air_k;
+    IdleSun {
+        sun_w_m2: most(&forcing.light.plane_w_m2),
+        taken_w_m2: most(&forcing.light.absorbed_w_m2),
+        around: Outdoors { ambient_k, sky_k: ambient_k, wind_film_w_m2_k: STILL_WIND_FILM_W_M2_K },
+    }
+}
+
+fn temperatures(
+    build: &Build,
+    panel: &Panel,
+    sun: &IdleSun,
+) -> Result<PartTemperatures, AdviceError> {
+    match panel {
+        Panel::Built(built) => built_temperatures(build, built, sun),
+        Panel::Bought(bought) => {
+            let sheet_k = idle_bought_k(bought, sun.sun_w_m2, sun.around.ambient_k)
+                .map_err(|error| YearError::Panel(error.to_string()))?;
+            Ok(PartTemperatures {
+                sheet_k,
+                covers_k: Vec::new(),
+                back_k: Vec::new(),
+                edge_k: (sheet_k, sheet_k),
+            })
+        }
+    }
+}
+
+/// Temperatures of a panel made at home, left idle.
+///
+/// # Errors
+/// A panel beyond the range of its relations.
+pub(crate) fn built_temperatures(
+    build: &Build,
+    built: &Built,
+    sun: &IdleSun,
+) -> Result<PartTemperatures, AdviceError> {
+    let of_panel = |error: physics::panel::PanelError| YearError::Panel(error.to_string());
+    let glazing = Glazing::of(&built.covers, built.sheet.emittance, build.sun.plane.tilt)
+        .map_err(of_panel)?;
+    let kept = kept_by_covers(&built.covers, Angle::ZERO);
+    let light = LightKept {
+        sheet_w_m2: sun.taken_w_m2,
+        covers_w_m2: kept.iter().map(|share| share * sun.sun_w_m2).collect(),
+    };
+    Ok(idle_parts(built, &glazing, &sun.around, &light).map_err(of_panel)?)
+}
+
+/// Hours above each part's continuous limit in three years: running, pump dead, dry. They are marched
+/// side by side; without a pump nothing changes where it is dead.
+///
+/// - `plant`: the build's own, compiled.
+///
+/// # Errors
+/// A year that cannot be marched.
+pub fn idle_hours(
+    design: &Design,
+    year: (&Build, &Forcing),
+    plant: &Plant,
+    idle: &Idle,
+) -> Result<HoursAbove, AdviceError> {
+    let (build, forcing) = year;
+    let bounds: Vec<Bound> = idle.parts.iter().map(|part| bound(&part.part)).collect();
+    let one = |service: Service| -> Result<Vec<f64>, AdviceError> {
+        let series = sheet_k(build, plant, forcing, service)?;
+        Ok(hours_above(build, forcing, &series, &bounds, design.outlet_metal_m)?)
+    };
+    let (running, (dead, dry)) = rayon::join(
+        || one(Service::Running),
+        || {
+            let has_pump = build.circuit.pump.is_some();
+            rayon::join(
+                || has_pump.then(|| one(Service::PumpDead)).transpose(),
+                || one(Service::Dry),
+            )
+        },
+    );
+    let running = running?;
+    Ok(HoursAbove { pump_dead: dead?.unwrap_or_else(|| running.clone()), running, dry: dry? })
+}
+
+fn bound(part: &HotPart) -> Bound {
+    Bound { spot: part.spot, limit_k: part.limit_c + ZERO_CELSIUS_K }
+}
+
+impl OneYear {
+    /// What [`idle_hours`] asks for.
+    pub fn parts(&self) -> (&Build, &Forcing) {
+        (&self.build, &self.forcing)
+    }
+}

@@ -1,0 +1,67 @@
+//! What can go wrong with a build: each worry a spell or a year run by the same engine with something
+//! upset, or a check with numbers.
+
+mod case;
+mod finding;
+mod remedy;
+mod too_hot;
+mod weather;
+mod words;
+
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+use rayon::prelude::*;
+use year::Recorder;
+
+use crate::{AdviceError, GoOn, OneYear, Progress, Subject};
+
+pub use case::{CHANNELS, Case};
+pub use finding::{
+    About, Bad, Certainty, Course, Figure, Finding, Kind, Limit, Remedy, Station, Tried,
+};
+pub use words::{Setting, Value, Words};
+
+/// One look at a build: a few findings of one kind, computed together, so that a remedy is tried by the
+/// same look.
+pub(crate) type Look = fn(&Case) -> Result<Vec<Finding>, AdviceError>;
+
+/// Every look, in no order that matters: findings are sorted.
+const LOOKS: &[Look] = &[too_hot::look];
+
+/// All worries of a build, the worst first; remedies of those that are stop or mind are tried.
+///
+/// - `subject`: the build.
+/// - `base`: its year as it stands.
+/// - `minutes`: that year's [`CHANNELS`] by the minute.
+///
+/// # Errors
+/// A year or spell that cannot be computed; a caller that asked to stop.
+pub fn worries(
+    subject: &Subject,
+    base: &OneYear,
+    minutes: &Recorder,
+    progress: &Progress,
+) -> Result<Vec<Finding>, AdviceError> {
+    let case = Case::of(subject, base, minutes)?;
+    let (done, all) = (AtomicUsize::new(0), AtomicUsize::new(LOOKS.len()));
+    let told = |found: Result<Vec<Finding>, AdviceError>| {
+        let done = done.fetch_add(1, Ordering::Relaxed) + 1;
+        match progress(done, all.load(Ordering::Relaxed)) {
+            GoOn::Yes => found,
+            GoOn::No => Err(AdviceError::Stopped),
+        }
+    };
+    let looked: Vec<(Look, Vec<Finding>)> = LOOKS
+        .par_iter()
+        .map(|&look| Ok((look, told(look(&case))?)))
+        .collect::<Result<_, AdviceError>>()?;
+    let tries = looked.iter().flat_map(|(_, found)| found).map(|one| one.remedies.len()).sum();
+    all.fetch_add(tries, Ordering::Relaxed);
+    let mut findings: Vec<Finding> = looked
+        .into_par_iter()
+        .flat_map_iter(|(look, found)| found.into_iter().map(move |one| (look, one)))
+        .map(|(look, finding)| remedy::tried(&case, look, finding, &|| told(Ok(Vec::new()))))
+        .collect::<Result<_, AdviceError>>()?;
+    findings.sort_by_key(|finding| (finding.kind, finding.station, finding.about));
+    Ok(findings)
+}
