@@ -89,7 +89,7 @@ pub enum Field {
 }
 
 /// One material as the data file writes it: units in the names, limits low on purpose.
-#[derive(Clone, Debug, Deserialize)]
+#[derive(Clone, Debug, Deserialize, PartialEq)]
 #[serde(deny_unknown_fields)]
 pub struct Material {
     /// Its name in design files.

@@ -300,6 +300,14 @@ const FILLING: &[Parameter] = &[
     .absent()
     .only("kind", OPEN),
     parameter(
+        "circuit.filling.holds",
+        Form::Quantity(Kind::Volume),
+        "Fluid in the header tank below its cold level; only worries ask.",
+    )
+    .within("0.1 l", "200 l")
+    .absent()
+    .only("kind", OPEN),
+    parameter(
         "circuit.filling.vessel",
         Form::Quantity(Kind::Volume),
         "Volume of the sealed vessel.",

@@ -78,6 +78,10 @@ const STRAIGHT: &[Word] = &[Word {
     certainty: "exact",
 }];
 
+/// Materials of cisterns, by the catalogue's names.
+const CISTERN_MATERIALS: &[&str] =
+    &["polyethylene-cistern", "polypropylene-cistern", "galvanised-cistern", "copper", "steel"];
+
 const CISTERN: &[Parameter] = &[
     parameter("store.volume", Form::Quantity(Kind::Volume), "Water in the store.")
         .within("5 l", "5000 l"),
@@ -91,6 +95,19 @@ const CISTERN: &[Parameter] = &[
     )
     .within("100 mm", "40 m")
     .worked(perimeter_m, "volume, depth and shape"),
+    parameter(
+        "store.material",
+        Form::Choice(CISTERN_MATERIALS),
+        "What the cistern is made of; only worries ask.",
+    )
+    .absent(),
+    parameter(
+        "store.board-beyond",
+        Form::Quantity(Kind::Length),
+        "How far its board reaches beyond the base on every side; only worries ask.",
+    )
+    .within("0 mm", "2 m")
+    .absent(),
     parameter("store.layers", Form::Count, "Layers the water is reckoned in; 1 for fully mixed.")
         .within("1", "40")
         .assume("8", "enough that cold entering and the coil find their heights", "judgement"),
@@ -234,28 +251,30 @@ const FINS: &[Parameter] = &[
     .of("material", Field::Conductivity),
 ];
 
-const FEEDS: &[Parameter] = &[
-    parameter("store.feed[].what", Form::Choice(&["cold-taps", "wc", "garden"]), "What it feeds."),
-    parameter(
-        "store.feed[].outlet-height",
-        Form::Quantity(Kind::Length),
-        "Height of its outlet above the base.",
-    )
-    .within("0 mm", "4 m")
-    .assume("50 mm", "cisterns are tapped just above the base", "common practice"),
-    parameter("store.feed[].a-day", Form::Quantity(Kind::Volume), "Water it takes in a day.")
-        .within("0 l", "5000 l"),
-    parameter("store.feed[].from", Form::Clock, "It takes water from this time of day.").assume(
-        "07:00",
-        "a household that is up",
-        "judgement",
-    ),
-    parameter("store.feed[].to", Form::Clock, "It takes water until this time of day.").assume(
-        "22:00",
-        "a household that is up",
-        "judgement",
-    ),
-];
+const FEEDS: &[Parameter] =
+    &[
+        parameter(
+            "store.feed[].what",
+            Form::Choice(&["cold-taps", "shower", "wc", "garden"]),
+            "What it feeds.",
+        ),
+        parameter(
+            "store.feed[].outlet-height",
+            Form::Quantity(Kind::Length),
+            "Height of its outlet above the base.",
+        )
+        .within("0 mm", "4 m")
+        .assume("50 mm", "cisterns are tapped just above the base", "common practice"),
+        parameter("store.feed[].a-day", Form::Quantity(Kind::Volume), "Water it takes in a day.")
+            .within("0 l", "5000 l"),
+        parameter("store.feed[].from", Form::Clock, "It takes water from this time of day.")
+            .assume("07:00", "a household that is up", "judgement"),
+        parameter("store.feed[].to", Form::Clock, "It takes water until this time of day.").assume(
+            "22:00",
+            "a household that is up",
+            "judgement",
+        ),
+    ];
 
 /// Length of the wall all round \[m\].
 fn perimeter_m(values: &Values, _: &str) -> Option<f64> {

@@ -75,6 +75,19 @@ pub(super) const PARAMETERS: &[Parameter] = &[
     .within("25 C", "80 C")
     .assume("52 C", "SAP 10.2, delivery at the store", "seen"),
     parameter(
+        "tap.mixing-valve",
+        Form::Choice(&["none", "low-pressure", "high-pressure"]),
+        "The valve that mixes cold into hot water before the taps, and its pressure class; only worries ask.",
+    )
+    .absent(),
+    parameter(
+        "tap.mixed-to",
+        Form::Quantity(Kind::Temperature),
+        "Temperature that valve is set to; only worries ask.",
+    )
+    .within("30 C", "60 C")
+    .absent(),
+    parameter(
         "tap.holidays",
         Form::DaySpans,
         "Days without any draw, month and day from and to, both counted.",
@@ -135,6 +148,13 @@ pub(super) const PARAMETERS: &[Parameter] = &[
     )
     .assume("tempering", "a mixing valve before the heater is the trade's way", "common practice")
     .only_ever("kind", &["instantaneous"]),
+    parameter(
+        "tap.heater.heats",
+        Form::Choice(&["whole-daily", "top-only", "by-timer"]),
+        "What of the cylinder reaches its temperature, and how often; only worries ask.",
+    )
+    .absent()
+    .only("kind", &["cylinder"]),
     parameter("tap.heater.volume", Form::Quantity(Kind::Volume), "Water in the cylinder.")
         .within("5 l", "1000 l")
         .assume("117 l", "the common size of 450 by 900 mm", "common practice")

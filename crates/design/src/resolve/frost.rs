@@ -2,36 +2,15 @@
 
 use super::Design;
 use super::extremes::shown;
+use super::facts::Winter;
 use crate::problem::{Problem, Severity, Span};
-use crate::values::Values;
 use physics::Build;
 use physics::matter::fluid::{Fluid, freezing_k};
 use physics::sun::StatedBy;
 
-/// What the design file says it does against frost.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(super) enum Winter {
-    /// Nothing.
-    #[default]
-    Unsaid,
-    /// The circuit stays filled.
-    Filled,
-    /// The circuit is drained before frost.
-    Drained,
-}
-
-/// What a design file says of the circuit in frost.
-pub(super) fn winter(values: &Values) -> Winter {
-    match values.word("circuit.winter") {
-        Some("drained") => Winter::Drained,
-        Some(_) => Winter::Filled,
-        None => Winter::Unsaid,
-    }
-}
-
 /// Kept between freezing and the coldest air \[K\]: tables of antifreeze differ by up to 2.7 K, and a
 /// panel under a clear sky falls some kelvin below the air.
-const IN_HAND_K: f64 = 3.0;
+pub const IN_HAND_K: f64 = 3.0;
 
 /// What freezes, or may.
 pub(super) fn check(design: &Design, build: &Build, file: &str) -> Option<Problem> {
@@ -61,7 +40,7 @@ pub(super) fn check(design: &Design, build: &Build, file: &str) -> Option<Proble
     if night.air_k >= freezing_k + IN_HAND_K {
         return None;
     }
-    Some(match (design.winter, is_water) {
+    Some(match (design.facts.winter, is_water) {
         (Winter::Drained, _) => Problem {
             code: "runs-while-drained",
             severity: Severity::Note,

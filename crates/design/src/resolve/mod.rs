@@ -3,6 +3,7 @@
 pub(crate) mod circuit;
 mod control;
 mod extremes;
+mod facts;
 mod frost;
 mod hot_parts;
 mod network;
@@ -16,6 +17,8 @@ mod tap;
 mod trial;
 pub(crate) mod weather;
 
+pub use facts::{Facts, Heats, MixingValve, Winter};
+pub use frost::IN_HAND_K as FROST_IN_HAND_K;
 pub use hot_parts::HotPart;
 pub(crate) use panel::{clear_transmittance, stretches};
 pub use site::Sited;
@@ -56,8 +59,8 @@ pub struct Design {
     pub place: WrittenPlace,
     /// Extremes of the weather as the file states them.
     extremes: extremes::WrittenExtremes,
-    /// What the file says of the circuit in frost.
-    winter: frost::Winter,
+    /// What changes nothing in the year, and worries ask for.
+    pub facts: Facts,
     /// Where what meets the weather is written.
     spans: site::Spans,
     /// The system, its place still that of [`WrittenPlace`]: [`Design::at`] finishes it.
@@ -98,7 +101,7 @@ pub(crate) fn design(values: &Values, origins: Origins) -> Option<Design> {
             clock_ahead_h: values.si("sun.clock").map(|clock_s| clock_s / 3600.0),
         },
         extremes: extremes::written(values),
-        winter: frost::winter(values),
+        facts: facts::facts(values),
         spans: site::Spans::of(values),
         draft: Build {
             sun: sun(values)?,

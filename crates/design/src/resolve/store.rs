@@ -75,6 +75,7 @@ fn feeds(values: &Values) -> Option<Vec<Feed>> {
             Some(Feed {
                 kind: match values.word(&place("what"))? {
                     "cold-taps" => FeedKind::ColdTaps,
+                    "shower" => FeedKind::Shower,
                     "wc" => FeedKind::Closet,
                     _ => FeedKind::Garden,
                 },

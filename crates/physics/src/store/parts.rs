@@ -109,6 +109,8 @@ pub struct Feed {
 pub enum FeedKind {
     /// Cold taps: their water must stay cold.
     ColdTaps,
+    /// A shower or its mixer, drawing before the heater: spray.
+    Shower,
     /// A water closet.
     Closet,
     /// Watering the garden.

@@ -151,6 +151,7 @@ fn outlets(loaded: &Loaded) -> Vec<Outlet> {
     let feeds = store.feeds.iter().map(|feed| Outlet {
         name: match feed.kind {
             FeedKind::ColdTaps => "to cold taps",
+            FeedKind::Shower => "to a shower",
             FeedKind::Closet => "to the WC",
             FeedKind::Garden => "to the garden",
         }
