@@ -28,3 +28,15 @@ pub enum AdviceError {
     #[error("stopped")]
     Stopped,
 }
+
+impl AdviceError {
+    /// A relation of the circuit that was asked beyond its range.
+    pub(crate) fn circuit(error: impl std::fmt::Display) -> AdviceError {
+        AdviceError::Year(YearError::Circuit(error.to_string()))
+    }
+
+    /// A relation of the panel that was asked beyond its range.
+    pub(crate) fn panel(error: impl std::fmt::Display) -> AdviceError {
+        AdviceError::Year(YearError::Panel(error.to_string()))
+    }
+}

@@ -1,9 +1,14 @@
 //! A build looked at for what can go wrong.
 
+use physics::ZERO_CELSIUS_K;
 use physics::panel::Panel;
-use year::{Channel, Plant, Recorder};
+use year::{Channel, Days, Plant, Recorder, Upset, march_spell};
 
+use super::finding::{Course, Remedy};
+use super::weather::{Spell, minutes};
+use super::words::Words;
 use crate::{AdviceError, OneYear, Subject};
+use design::{Edit, EditValue};
 
 /// What of a year by the minute the looks ask for.
 pub const CHANNELS: [Channel; 5] =
@@ -43,4 +48,80 @@ impl<'a> Case<'a> {
     pub fn altitude_m(&self) -> f64 {
         self.year.build.sun.place.elevation_m
     }
+}
+
+/// A spell marched, with some channels by the minute.
+pub struct Marched {
+    /// What each day brought, and what happened.
+    pub days: Days,
+    /// Those channels.
+    recorder: Recorder,
+    /// The spell's minutes.
+    minutes: std::ops::Range<usize>,
+}
+
+impl Marched {
+    /// Marches a plant through a spell.
+    ///
+    /// # Errors
+    /// A spell that cannot be marched.
+    pub fn of(
+        plant: &Plant,
+        spell: &Spell,
+        upset: &Upset,
+        channels: &[Channel],
+    ) -> Result<Marched, AdviceError> {
+        let mut recorder = Recorder::of(channels);
+        let days = march_spell(plant, &spell.forcing, spell.days.clone(), upset, &mut recorder)?;
+        Ok(Marched { days, recorder, minutes: minutes(&spell.days) })
+    }
+
+    /// A channel through the spell, minute by minute; empty where it was not asked for.
+    pub fn series(&self, channel: Channel) -> &[f32] {
+        self.recorder.series(channel).map_or(&[], |series| &series[self.minutes.clone()])
+    }
+
+    /// The most of a channel.
+    pub fn most(&self, channel: Channel) -> f64 {
+        self.series(channel).iter().copied().fold(f32::MIN, f32::max).into()
+    }
+
+    /// The least of a channel.
+    pub fn least(&self, channel: Channel) -> f64 {
+        self.series(channel).iter().copied().fold(f32::MAX, f32::min).into()
+    }
+
+    /// A channel every so many minutes.
+    pub fn every(&self, channel: Channel, step_min: usize) -> Vec<f64> {
+        self.series(channel).iter().step_by(step_min).map(|&value| f64::from(value)).collect()
+    }
+}
+
+/// From one value of a picture to the next \[min\].
+pub const COURSE_STEP_MIN: usize = 10;
+
+/// A picture of a spell.
+pub fn course(
+    spell: &Spell,
+    title: Words,
+    lines: Vec<(&'static str, Vec<f64>)>,
+    limits: Vec<(String, f64)>,
+) -> Course {
+    Course { title, first_day: spell.days.start, step_min: COURSE_STEP_MIN, lines, limits }
+}
+
+/// A remedy that writes one text.
+pub fn writing(says: Words, place: &str, value: impl Into<String>) -> Remedy {
+    let value = EditValue::Text(value.into());
+    Remedy::new(says, vec![Edit { place: place.to_owned(), value }])
+}
+
+/// A temperature as a design file writes it, in whole degrees: rounded down.
+pub fn celsius_down(kelvin: f64) -> String {
+    format!("{:.0} C", (kelvin - ZERO_CELSIUS_K).floor())
+}
+
+/// A volume as a design file writes it, in half litres: rounded up.
+pub fn litres_up(volume_m3: f64) -> String {
+    format!("{} l", (2000.0 * volume_m3).ceil() / 2.0)
 }

@@ -1,8 +1,11 @@
 //! What can go wrong with a build: each worry a spell or a year run by the same engine with something
 //! upset, or a check with numbers.
 
+mod away;
+mod boils;
 mod case;
 mod finding;
+mod hot_panel;
 mod remedy;
 mod too_hot;
 mod weather;
@@ -26,7 +29,17 @@ pub use words::{Setting, Value, Words};
 pub(crate) type Look = fn(&Case) -> Result<Vec<Finding>, AdviceError>;
 
 /// Every look, in no order that matters: findings are sorted.
-const LOOKS: &[Look] = &[too_hot::look];
+const LOOKS: &[Look] = &[
+    too_hot::look,
+    boils::look,
+    boils::cooks,
+    hot_panel::filled,
+    hot_panel::started,
+    away::hot,
+    away::discharge,
+    away::loft,
+    away::board,
+];
 
 /// All worries of a build, the worst first; remedies of those that are stop or mind are tried.
 ///
