@@ -4,8 +4,11 @@
 mod away;
 mod boils;
 mod case;
+mod controller;
 mod finding;
+mod frost;
 mod hot_panel;
+mod night;
 mod remedy;
 mod too_hot;
 mod weather;
@@ -39,6 +42,16 @@ const LOOKS: &[Look] = &[
     away::discharge,
     away::loft,
     away::board,
+    frost::night,
+    frost::thinned,
+    night::look,
+    controller::hunts,
+    controller::swapped,
+    controller::misread,
+    controller::fallen,
+    controller::wide,
+    controller::stuck_on,
+    controller::electricity,
 ];
 
 /// All worries of a build, the worst first; remedies of those that are stop or mind are tried.

@@ -8,6 +8,8 @@ use crate::values::Values;
 pub struct Facts {
     /// What the circuit does in winter.
     pub winter: Winter,
+    /// Where the antifreeze's share is written; `None` for water.
+    pub share_place: Option<&'static str>,
     /// What the cistern is made of, by the catalogue's name.
     pub cistern: Option<String>,
     /// How far the cistern's board reaches beyond its base \[m\].
@@ -73,6 +75,9 @@ pub(super) fn facts(values: &Values) -> Facts {
     let made_of = |place: &str| values.word(place).and_then(material);
     Facts {
         winter: winter(values),
+        share_place: ["circuit.share-by-mass", "circuit.share-by-volume"]
+            .into_iter()
+            .find(|place| values.si(place).is_some()),
         cistern: values.word("store.material").map(str::to_owned),
         board_beyond_m: values.si("store.board-beyond"),
         mixing_valve: match values.word("tap.mixing-valve") {
