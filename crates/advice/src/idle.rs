@@ -11,7 +11,7 @@ use physics::panel::stagnation::{
 use physics::panel::{Built, Panel};
 use physics::{Angle, Build, ZERO_CELSIUS_K};
 use year::heat_of_parts::{Bound, Service, hours_above, sheet_k};
-use year::{Forcing, Plant, YearError};
+use year::{Forcing, Plant};
 
 use crate::worry::Kind;
 use crate::{AdviceError, OneYear};
@@ -103,7 +103,7 @@ pub fn idle(
         [temperatures(build, panel, &standard)?, temperatures(build, panel, &extreme)?];
     let share =
         conducted_share(&build.circuit.flow_pipe, design.outlet_metal_m, STILL_AIR_FILM_W_M2_K)
-            .map_err(|error| YearError::Circuit(error.to_string()))?;
+            .map_err(AdviceError::circuit)?;
     let part = |part: &HotPart| {
         Some(IdlePart {
             part: part.clone(),
@@ -139,7 +139,7 @@ fn temperatures(
         Panel::Built(built) => built_temperatures(build, built, sun),
         Panel::Bought(bought) => {
             let sheet_k = idle_bought_k(bought, sun.sun_w_m2, sun.around.ambient_k)
-                .map_err(|error| YearError::Panel(error.to_string()))?;
+                .map_err(AdviceError::panel)?;
             Ok(PartTemperatures {
                 sheet_k,
                 covers_k: Vec::new(),
@@ -159,15 +159,14 @@ pub(crate) fn built_temperatures(
     built: &Built,
     sun: &IdleSun,
 ) -> Result<PartTemperatures, AdviceError> {
-    let of_panel = |error: physics::panel::PanelError| YearError::Panel(error.to_string());
     let glazing = Glazing::of(&built.covers, built.sheet.emittance, build.sun.plane.tilt)
-        .map_err(of_panel)?;
+        .map_err(AdviceError::panel)?;
     let kept = kept_by_covers(&built.covers, Angle::ZERO);
     let light = LightKept {
         sheet_w_m2: sun.taken_w_m2,
         covers_w_m2: kept.iter().map(|share| share * sun.sun_w_m2).collect(),
     };
-    Ok(idle_parts(built, &glazing, &sun.around, &light).map_err(of_panel)?)
+    Ok(idle_parts(built, &glazing, &sun.around, &light).map_err(AdviceError::panel)?)
 }
 
 /// Hours above each part's continuous limit in three years: running, pump dead, dry. They are marched

@@ -22,18 +22,9 @@ const WARM_CIRCUIT_K: f64 = ZERO_CELSIUS_K + 60.0;
 const NOON_MIN: u32 = 720;
 const NO_SHUT_VALVE: &str = "No valve that can be shut between a panel and what relieves it (EN 12976 and EN 12977, from memory)";
 
-/// Where and under what pressure the panel's fluid boils, circuit cold and pump at rest: the pressure is
-/// least then, and it boils earliest.
-#[derive(Clone, Copy)]
-pub(super) struct Boils {
-    /// Absolute pressure at the panel's outlet \[Pa\].
-    pub pressure_pa: f64,
-    /// Where it boils there \[K\].
-    pub boils_k: f64,
-}
-
-/// Where the panel's fluid boils; `None` without a panel.
-pub(super) fn boils(build: &Build) -> Result<Option<Boils>, AdviceError> {
+/// Where the panel's fluid boils at its outlet \[K\], circuit cold and pump at rest: the pressure is least
+/// then, and it boils earliest. `None` without a panel.
+pub(super) fn boils_k(build: &Build) -> Result<Option<f64>, AdviceError> {
     if build.panel.panels.is_empty() {
         return Ok(None);
     }
@@ -42,7 +33,7 @@ pub(super) fn boils(build: &Build) -> Result<Option<Boils>, AdviceError> {
         .map_err(AdviceError::circuit)?;
     let Some(outlet) = pressure_at(&found.resting, Point::PanelOut) else { return Ok(None) };
     let boil = boil_at(build.circuit.fluid, outlet.pressure_pa).map_err(AdviceError::circuit)?;
-    Ok(Some(Boils { pressure_pa: outlet.pressure_pa, boils_k: boil.boils_k }))
+    Ok(Some(boil.boils_k))
 }
 
 /// What a boiling panel pushes out of itself and what the rest grows by \[m3\].
@@ -57,7 +48,7 @@ fn pushed_m3(build: &Build) -> Result<f64, AdviceError> {
 /// boiling, and where what boils goes.
 pub(super) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     let build = &case.year.build;
-    let Some(boils) = boils(build)? else { return Ok(Vec::new()) };
+    let Some(boils_k) = boils_k(build)? else { return Ok(Vec::new()) };
     let spell = extreme_day(case, 1);
     let first = minutes(&spell.days).start as u32;
     let stops = |from_min: u32| Upset {
@@ -70,14 +61,14 @@ pub(super) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     let hottest_k = noon.most(Channel::Plate).max(all_day.most(Channel::Plate));
     let reached = noon.series(Channel::Plate)[NOON_MIN as usize..]
         .iter()
-        .position(|&plate_k| f64::from(plate_k) >= boils.boils_k);
-    let place = Outcome { boils, hottest_k, reached_min: reached, pushed_m3: pushed_m3(build)? };
+        .position(|&plate_k| f64::from(plate_k) >= boils_k);
+    let place = Outcome { boils_k, hottest_k, reached_min: reached, pushed_m3: pushed_m3(build)? };
     let mut finding = place.told(build)?;
     let lines = vec![
         ("sheet, pump dead from noon", noon.every(Channel::Plate, COURSE_STEP_MIN)),
         ("sheet, pump as designed", running.every(Channel::Plate, COURSE_STEP_MIN)),
     ];
-    let limits = vec![("the fluid boils".to_owned(), boils.boils_k)];
+    let limits = vec![("the fluid boils".to_owned(), boils_k)];
     finding.course = Some(course(
         &spell,
         words!("The sheet when the pump stops at noon on the hottest day"),
@@ -88,7 +79,7 @@ pub(super) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
 }
 
 struct Outcome {
-    boils: Boils,
+    boils_k: f64,
     hottest_k: f64,
     reached_min: Option<usize>,
     pushed_m3: f64,
@@ -97,7 +88,7 @@ struct Outcome {
 impl Outcome {
     fn told(&self, build: &Build) -> Result<Finding, AdviceError> {
         let (kind, after, mend, remedies) = match build.circuit.layout.holding {
-            _ if self.hottest_k < self.boils.boils_k => {
+            _ if self.hottest_k < self.boils_k => {
                 (Kind::Quiet, words!("nothing boils"), words!(""), Vec::new())
             }
             Holding::HeaderTank { room_m3, .. } => self.header_tank(room_m3),
@@ -119,18 +110,18 @@ impl Outcome {
             Some(minutes) => words!("after {}", lasting(60.0 * minutes as f64)),
             None => words!("not that day after noon"),
         };
-        let says = if self.hottest_k < self.boils.boils_k {
+        let says = if self.hottest_k < self.boils_k {
             words!(
                 "With the pump dead, or the pipe blocked, on the hottest day the sheet comes to {}; the fluid boils at {} there",
                 warm(self.hottest_k),
-                warm(self.boils.boils_k)
+                warm(self.boils_k)
             )
         } else {
             words!(
                 "When the pump stops at noon on the hottest day, or the fluid is blocked, the panel boils {}: the sheet goes to {} and the fluid boils at {} there. {}",
                 when,
                 warm(self.hottest_k),
-                warm(self.boils.boils_k),
+                warm(self.boils_k),
                 after
             )
         };
@@ -147,7 +138,7 @@ impl Outcome {
                     Measure::Temperature,
                     self.hottest_k,
                     Limit::at_most(
-                        self.boils.boils_k,
+                        self.boils_k,
                         "boiling point at the panel’s outlet, circuit cold, by height, altitude and mixture",
                         Certainty::Seen,
                     ),

@@ -5,7 +5,7 @@ use physics::ZERO_CELSIUS_K;
 use physics::control::Rule;
 use year::{Channel, Upset, UpsetKind};
 
-use super::boils::boils;
+use super::boils::boils_k;
 use super::case::{Case, Marched, celsius_down, writing};
 use super::finding::{About, Certainty, Figure, Finding, Kind, Limit, Station};
 use super::weather::{extreme_day, minutes};
@@ -70,7 +70,7 @@ const IN_HAND_K: f64 = 5.0;
 /// A power cut from nine to two on the hottest day: whether the pump starts into a boiling panel.
 pub(super) fn started(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     let build = &case.year.build;
-    let (Some(boils), Some(_)) = (boils(build)?, build.circuit.pump.as_ref()) else {
+    let (Some(boils_k), Some(_)) = (boils_k(build)?, build.circuit.pump.as_ref()) else {
         return Ok(Vec::new());
     };
     let spell = extreme_day(case, 1);
@@ -82,7 +82,6 @@ pub(super) fn started(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     let at_back_k = f64::from(plate_k[back - 1]);
     let starts = (back..1440).find(|&minute| pump[minute] > 0.0);
     let into_k = starts.map(|minute| f64::from(plate_k[minute - 1]));
-    let boils_k = boils.boils_k;
     let (kind, says) = match into_k {
         Some(into_k) if into_k > boils_k => (
             Kind::Mind,

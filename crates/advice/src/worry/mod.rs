@@ -2,14 +2,18 @@
 //! upset, or a check with numbers.
 
 mod away;
+mod bacteria;
 mod boils;
 mod case;
 mod controller;
 mod finding;
 mod frost;
 mod hot_panel;
+mod leaks;
 mod night;
+mod poison;
 mod remedy;
+mod scald;
 mod too_hot;
 mod weather;
 mod words;
@@ -52,6 +56,13 @@ const LOOKS: &[Look] = &[
     controller::wide,
     controller::stuck_on,
     controller::electricity,
+    bacteria::feeds,
+    bacteria::kills,
+    bacteria::grows,
+    scald::look,
+    poison::pinhole,
+    poison::papers,
+    leaks::look,
 ];
 
 /// All worries of a build, the worst first; remedies of those that are stop or mind are tried.
