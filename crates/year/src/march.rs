@@ -293,13 +293,16 @@ impl<'a> March<'a> {
 
     fn minute(&mut self, minute: usize, upset: &Upset, recorder: &mut Recorder) {
         let plant = self.plant;
+        let is = |wrong: UpsetKind| upset.any(minute, |kind| kind == wrong);
+        let cut = is(UpsetKind::PowerCut);
         // A twin has no pump to decide on.
-        if plant.flow.is_some() {
+        if cut {
+            self.state.control.forget();
+        } else if plant.flow.is_some() {
             self.decide(minute, upset);
         }
         decide_discharge(plant, &mut self.state);
-        let is = |wrong: UpsetKind| upset.any(minute, |kind| kind == wrong);
-        let (dead, blocked) = (is(UpsetKind::PumpDead), is(UpsetKind::Blocked));
+        let (dead, blocked) = (cut || is(UpsetKind::PumpDead), is(UpsetKind::Blocked));
         let called = self.state.control.running || is(UpsetKind::PumpStuckOn);
         let powered = called && !dead && plant.flow.is_some();
         // A valve that sticks does so where there is one.

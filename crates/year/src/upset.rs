@@ -7,6 +7,8 @@ use std::ops::Range;
 pub enum UpsetKind {
     /// The pump does not run, whatever the controller says.
     PumpDead,
+    /// No mains: neither pump nor controller runs, and the controller begins anew when it comes back.
+    PowerCut,
     /// The pump runs and draws electricity, but nothing moves.
     Blocked,
     /// The panel probe reads this much above the truth \[K\], beside its own offset.

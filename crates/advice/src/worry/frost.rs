@@ -7,6 +7,7 @@ use physics::circuit::pipe::{OUTDOOR_FILM_W_M2_K, capacity_j_m_k, loss_w_m_k};
 use physics::matter::fluid::{
     Fluid, Glycol, freezing_k, mass_share_from_volume_share, properties_held,
 };
+use physics::panel::Panel;
 use physics::sun::StatedBy;
 use physics::{Build, ZERO_CELSIUS_K};
 use year::ledger::KWH_J;
@@ -34,7 +35,7 @@ impl Night {
         let spell = design_night(case)?;
         let span = minutes(&spell.days);
         let dead =
-            Upset { events: vec![(UpsetKind::PumpDead, span.start as u32..span.end as u32)] };
+            Upset { events: vec![(UpsetKind::PowerCut, span.start as u32..span.end as u32)] };
         let channels = [Channel::PlateColdest];
         Ok(Night {
             built: Marched::of(&case.plant, &spell, &Upset::none(), &channels)?,
@@ -42,6 +43,18 @@ impl Night {
             freezing_k: freezing_k(case.year.build.circuit.fluid).map_err(AdviceError::circuit)?,
             spell,
         })
+    }
+
+    /// The coldest the sheet gets \[K\]. A bought panel's curve knows of no sky: it is taken to come down
+    /// to the air, and what it falls below that is in what is kept in hand.
+    fn coldest_k(&self, case: &Case, marched: &Marched) -> f64 {
+        let coldest_k = marched.least(Channel::PlateColdest);
+        match case.panel() {
+            Some(Panel::Bought(_)) => {
+                coldest_k.min(case.year.build.sun.extremes.coldest_night.air_k)
+            }
+            _ => coldest_k,
+        }
     }
 
     /// The first minute of the spell in which the sheet is at freezing, with its time of day.
@@ -63,15 +76,15 @@ pub(super) fn night(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     let night = Night::of(case)?;
     let mut findings = vec![freezes(case, &night)?];
     if build.control.frost.is_some() {
-        findings.push(by_pump(&night));
+        findings.push(by_pump(case, &night));
     }
     Ok(findings)
 }
 
 fn freezes(case: &Case, night: &Night) -> Result<Finding, AdviceError> {
     let build = &case.year.build;
-    let coldest_k = night.built.least(Channel::PlateColdest);
     let air_k = build.sun.extremes.coldest_night.air_k;
+    let coldest_k = night.coldest_k(case, &night.built);
     let is_water = matches!(build.circuit.fluid, Fluid::Water);
     let drained = case.subject.design.facts.winter == Winter::Drained;
     let in_hand_k = if is_water { 0.0 } else { FROST_IN_HAND_K };
@@ -99,7 +112,7 @@ fn freezes(case: &Case, night: &Night) -> Result<Finding, AdviceError> {
             warm(coldest_k)
         ),
         (Kind::Stop, at) => words!(
-            "On a clear night of {}{} the sheet falls to {} under the sky; the fluid freezes at {}, at {}: {}. {}",
+            "On a clear night of {}{} the sheet falls to {}; the fluid freezes at {}, at {}: {}. {}",
             warm(air_k),
             whose,
             warm(coldest_k),
@@ -109,7 +122,7 @@ fn freezes(case: &Case, night: &Night) -> Result<Finding, AdviceError> {
             pipes(build, air_k, night.freezing_k)?
         ),
         _ => words!(
-            "On a clear night of {}{} the sheet falls to {} under the sky; the fluid freezes at {}, {} lower",
+            "On a clear night of {}{} the sheet falls to {}; the fluid freezes at {}, {} lower",
             warm(air_k),
             whose,
             warm(coldest_k),
@@ -234,10 +247,10 @@ fn mixture(kind: Glycol, mass_share: f64) -> Fluid {
 }
 
 /// What the pump's running against frost takes from the store that night, and what a power cut leaves.
-fn by_pump(night: &Night) -> Finding {
+fn by_pump(case: &Case, night: &Night) -> Finding {
     let ran_s: f64 = night.built.days.tallies.iter().map(|day| day.frost_s).sum();
     let took_kwh = (night.cut.days.end.store_j - night.built.days.end.store_j) / KWH_J;
-    let coldest_k = night.cut.least(Channel::PlateColdest);
+    let coldest_k = night.coldest_k(case, &night.cut);
     let freezes = coldest_k <= night.freezing_k;
     let says = words!(
         "Against frost the pump runs {} through that night and takes {} out of the store; in a power cut the sheet falls to {}, the fluid freezes at {}",
@@ -279,7 +292,7 @@ pub(super) fn thinned(case: &Case) -> Result<Vec<Finding>, AdviceError> {
         return Ok(Vec::new());
     }
     let night = Night::of(case)?;
-    let coldest_k = night.built.least(Channel::PlateColdest);
+    let coldest_k = night.coldest_k(case, &night.built);
     let thin_k = freezing_k(thinner).map_err(AdviceError::circuit)?;
     let kind = if coldest_k <= thin_k { Kind::Mind } else { Kind::Quiet };
     let says = words!(

@@ -75,7 +75,7 @@ pub(super) fn started(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     };
     let spell = extreme_day(case, 1);
     let first = minutes(&spell.days).start as u32;
-    let cut = Upset { events: vec![(UpsetKind::PumpDead, first + FAILS_MIN..first + BACK_MIN)] };
+    let cut = Upset { events: vec![(UpsetKind::PowerCut, first + FAILS_MIN..first + BACK_MIN)] };
     let marched = Marched::of(&case.plant, &spell, &cut, &[Channel::Plate, Channel::Pump])?;
     let (plate_k, pump) = (marched.series(Channel::Plate), marched.series(Channel::Pump));
     let back = BACK_MIN as usize;

@@ -38,7 +38,7 @@ fn told(idle: &IdlePart, place: usize, hours: &HoursAbove) -> Finding {
     let limit = |celsius: f64| Limit::at_most(celsius + ZERO_CELSIUS_K, source.clone(), certainty);
     let says = if kind == Kind::Quiet {
         words!(
-            "{} comes to {} left idle in full sun; {} stands {}",
+            "{}: {} left idle in full sun; {} stands {}",
             capital(part),
             warm(hottest_k),
             name(material),
@@ -46,7 +46,7 @@ fn told(idle: &IdlePart, place: usize, hours: &HoursAbove) -> Finding {
         )
     } else {
         words!(
-            "{} comes to {} left idle in full sun, as in a power cut or before filling; {} stands {} for years and {} for hours. Above the lower limit: {} a year with the pump running, {} with it dead, {} dry",
+            "{}: {} left idle in full sun, as in a power cut or before filling; {} stands {} for years and {} for hours. Above the lower limit: {} a year with the pump running, {} with it dead, {} dry",
             capital(part),
             warm(hottest_k),
             name(material),

@@ -158,6 +158,7 @@ fn chosen(kind: Kind, si: f64, units: Units) -> Option<&'static Unit> {
         (Kind::SunRise, Units::Us) => "F diff h ft2/BTU",
         (Kind::Density, Units::Metric) => "kg/m3",
         (Kind::Density, Units::Us) => "lb/ft3",
+        (Kind::Mass, Units::Metric) if size < 1.0 => "g",
         (Kind::Mass, Units::Metric) => "kg",
         (Kind::Mass, Units::Us) => "lb",
         (Kind::Force, Units::Metric) => "N",

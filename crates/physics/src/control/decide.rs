@@ -43,6 +43,12 @@ impl Memory {
         }
     }
 
+    /// Forgets all but what its probes lie in: as it begins after it was without mains.
+    pub fn forget(&mut self) {
+        let (panel_probe_k, store_probe_k) = (self.panel_probe_k, self.store_probe_k);
+        *self = Memory { panel_probe_k, store_probe_k, ..Memory::at_rest(panel_probe_k) };
+    }
+
     /// Lets time pass without a decision.
     pub fn pass(&mut self, step_s: f64) {
         self.since_switch_s += step_s;
