@@ -4,6 +4,7 @@
 //! gives is characteristic or design; local code and a licensed engineer decide.
 
 pub mod error;
+pub mod joints;
 pub mod screw;
 pub mod sheet;
 pub mod snow;

@@ -1,6 +1,6 @@
 //! Metal on the bench and loads on the roof against codes, handbooks and worked arithmetic.
 
-use physics::Angle;
+use physics::making::joints::{BRAZED_TO_K, Solder, rated_pa};
 use physics::making::screw::{Screws, TimberFactors, pull_out};
 use physics::making::sheet::{CylinderSide, unroll};
 use physics::making::snow::{Sliding, SnowRoof, roof_snow_n_m2, shape_factor};
@@ -10,6 +10,7 @@ use physics::making::weight::{dead_load_n_m2, plate_kg_m2};
 use physics::making::wind::{
     PeakWind, Terrain, Uplift, WindSite, design_uplift_n, peak_wind, wind_force_n,
 };
+use physics::{Angle, ZERO_CELSIUS_K};
 
 use crate::support::{Case, hydraulics};
 
@@ -85,6 +86,29 @@ fn f_01_dead_load_of_a_filled_panel() {
     case.check("mass", mass_kg);
     case.check("per_m2", mass_kg / area_m2);
     case.check("load", dead_load_n_m2(mass_kg, area_m2).unwrap() / 1e3);
+}
+
+/// The case gives its temperatures in Fahrenheit as whole tens; its names round them to Celsius.
+#[test]
+fn e_08_joints_of_tin_and_lead() {
+    let case = hydraulics("E-08");
+    for (fahrenheit, name) in
+        case.given_list("T_F").into_iter().zip(["p_38C", "p_66C", "p_93C", "p_121C"])
+    {
+        let joint_k = (fahrenheit - 32.0) / 1.8 + ZERO_CELSIUS_K;
+        case.check(name, rated_pa(Solder::TinLead, 0.022, joint_k).unwrap().unwrap() / 1e5);
+    }
+}
+
+#[test]
+fn e_11_joints_without_lead() {
+    let case = hydraulics("E-11");
+    for (celsius, name) in [(30.0, "p_30C"), (65.0, "p_65C"), (110.0, "p_110C")] {
+        let joint_k = celsius + ZERO_CELSIUS_K;
+        case.check(name, rated_pa(Solder::LeadFree, 0.028, joint_k).unwrap().unwrap() / 1e5);
+    }
+    case.check("T_max", Solder::LeadFree.rated_to_k() - ZERO_CELSIUS_K);
+    assert!(Solder::LeadFree.rated_to_k() < BRAZED_TO_K);
 }
 
 /// The two wind cases; each also states the terrain's own figures, which ours must be.
