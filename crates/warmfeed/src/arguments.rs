@@ -37,6 +37,8 @@ pub enum Command {
     Panel(PanelAsked),
     /// Take a build through a year of weather, beside its twin without a panel
     Year(Year),
+    /// Say what can go wrong with a build, each with its number, its limit and what would help
+    Worry(WorryAsked),
     /// One quick calculation with its formula and source; alone, all there are
     Sum(Sum),
     /// Print the JSON Schema of a document or of the design file
@@ -132,6 +134,19 @@ pub struct Year {
     pub minutes: Vec<ChannelWord>,
 }
 
+/// `worry`.
+#[derive(Args, Debug)]
+pub struct WorryAsked {
+    /// The design file
+    pub build: PathBuf,
+    /// Print one JSON document
+    #[arg(long)]
+    pub json: bool,
+    /// Units for reading; JSON names the unit of each number
+    #[arg(long, value_enum, default_value = "metric")]
+    pub units: UnitsWord,
+}
+
 /// `sum`.
 #[derive(Args, Debug)]
 #[command(
@@ -175,6 +190,8 @@ pub enum SchemaWord {
     Panel,
     /// What `year --json` prints
     Year,
+    /// What `worry --json` prints
+    Worry,
     /// What `sum NAME --json` prints
     Sum,
     /// What `sum --json` prints

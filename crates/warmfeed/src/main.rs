@@ -16,6 +16,7 @@ mod seams;
 mod sums;
 mod view;
 mod wire;
+mod worry_words;
 
 use arguments::Failure;
 

@@ -1,15 +1,18 @@
 //! It leaks: a drip a second, or a joint that lets go.
 
 use design::quantity::Kind as Measure;
-use physics::GRAVITY_M_S2;
 use physics::circuit::Holding;
 use physics::circuit::boiling::atmosphere_pa;
+use physics::circuit::pipe::static_pa;
 use physics::circuit::survey::contents;
+use physics::making::joints::{Solder, rated_pa};
+use physics::{Build, GRAVITY_M_S2};
 
-use super::case::Case;
-use super::finding::{About, Certainty, Figure, Finding, Kind, Station};
-use super::words::{Value, lasting, of, words};
+use super::case::{Case, writing};
+use super::finding::{About, Certainty, Figure, Finding, Kind, Limit, Station};
+use super::words::{Value, lasting, of, warm, words};
 use crate::AdviceError;
+use crate::idle::idle;
 
 /// A drop of water \[m3\]: twenty to the millilitre (common practice).
 const DROP_M3: f64 = 0.05e-6;
@@ -90,6 +93,84 @@ fn let_go(case: &Case) -> Finding {
         .mend(words!("Two clips on every hose, metal for the first metres, joints in sight; a tray with a drain; cover the panel until it is mended, filled and cold"))
         .figures(vec![Figure::told("thrown out at first", Measure::Flow, flow_m3_s)])
         .source("Torricelli’s law, coefficient 0.6", Certainty::FromMemory)
+}
+
+/// Pressure on the panel's soldered joints against what they are rated for as hot as they get.
+pub(super) fn joints(case: &Case) -> Result<Vec<Finding>, AdviceError> {
+    let (design, build) = (&case.subject.design, &case.year.build);
+    let solder = match design.facts.joints.map(|joints| joints.id.as_str()) {
+        Some("tin-lead-solder") => Solder::TinLead,
+        Some("tin-copper-solder") => Solder::LeadFree,
+        _ => return Ok(Vec::new()),
+    };
+    let Some(tubes) = case.panel().and_then(|panel| panel.built()).and_then(|built| built.tubes())
+    else {
+        return Ok(Vec::new());
+    };
+    let Some(found) = idle(design, build, &case.year.forcing)? else { return Ok(Vec::new()) };
+    let hot_k = found.extreme_k.max(found.standard_k);
+    let gauge_pa = most_gauge_pa(build);
+    // A tube wider than the ratings go has none.
+    let rated_pa = rated_pa(solder, tubes.tube.outside_m, hot_k).unwrap_or(None);
+    let pressure = of(Measure::Pressure, gauge_pa);
+    let source = "Pressure ratings of soldered joints by temperature: copper tube handbook (tin-lead), EN 1254-1 (lead-free, from memory)";
+    let (kind, says, figure) = match rated_pa {
+        Some(rated_pa) => (
+            if gauge_pa > rated_pa { Kind::Stop } else { Kind::Quiet },
+            words!(
+                "Left idle the panel’s joints come to {} under {} at most; they are rated for {} there",
+                warm(hot_k),
+                pressure,
+                of(Measure::Pressure, rated_pa)
+            ),
+            Figure::against(
+                "pressure on hot joints",
+                Measure::Pressure,
+                gauge_pa,
+                Limit::at_most(rated_pa, source, Certainty::Seen),
+            ),
+        ),
+        None => (
+            Kind::Mind,
+            words!(
+                "Left idle the panel’s joints come to {} under {}; soft solder is rated to {} and creeps above",
+                warm(hot_k),
+                pressure,
+                warm(solder.rated_to_k())
+            ),
+            Figure::against(
+                "joints, idle in full sun",
+                Measure::Temperature,
+                hot_k,
+                Limit::at_most(solder.rated_to_k(), source, Certainty::Seen),
+            ),
+        ),
+    };
+    Ok(vec![
+        Finding::new(About::Leaks, "joints-under-pressure", Station::Panel, kind, says)
+            .at("panel.tubes.joints")
+            .mend(words!(
+                "Braze what carries pressure on the sheet, or bend one tube without a joint"
+            ))
+            .figures(vec![figure])
+            .remedies(vec![writing(
+                words!("Braze the joints"),
+                "panel.tubes.joints",
+                "silver-braze",
+            )])
+            .source(source, Certainty::Seen),
+    ])
+}
+
+/// Most that may stand on the panel's joints, as a gauge shows it \[Pa\].
+fn most_gauge_pa(build: &Build) -> f64 {
+    let layout = &build.circuit.layout;
+    match layout.holding {
+        Holding::HeaderTank { level_m, .. } => {
+            static_pa(1000.0, (level_m - layout.panel_bottom_m).max(0.0))
+        }
+        Holding::Vessel { relief_pa, .. } => relief_pa,
+    }
 }
 
 /// Flow out of a torn pipe \[m3/s\]: `Q = C A sqrt(2 g h)` (Torricelli).

@@ -11,6 +11,7 @@ mod frost;
 mod hot_panel;
 mod leaks;
 mod night;
+mod not_looked_at;
 mod poison;
 mod remedy;
 mod scald;
@@ -29,6 +30,7 @@ pub use case::{CHANNELS, Case};
 pub use finding::{
     About, Bad, Certainty, Course, Figure, Finding, Kind, Limit, Remedy, Station, Tried,
 };
+pub use not_looked_at::NOT_LOOKED_AT;
 pub use words::{Setting, Value, Words};
 
 /// One look at a build: a few findings of one kind, computed together, so that a remedy is tried by the
@@ -63,6 +65,7 @@ const LOOKS: &[Look] = &[
     poison::pinhole,
     poison::papers,
     leaks::look,
+    leaks::joints,
 ];
 
 /// All worries of a build, the worst first; remedies of those that are stop or mind are tried.

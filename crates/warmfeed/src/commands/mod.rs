@@ -10,6 +10,7 @@ mod schema;
 pub mod series;
 mod sum;
 mod sure;
+mod worry;
 mod year;
 
 pub use load::{Disk, Loaded, Said, Source, load};
@@ -41,6 +42,7 @@ pub fn run(arguments: &Arguments) -> i32 {
         Some(Command::Check(asked)) => check::run(asked),
         Some(Command::Panel(asked)) => panel::run(asked),
         Some(Command::Year(asked)) => year::run(asked),
+        Some(Command::Worry(asked)) => worry::run(asked),
         Some(Command::Sum(asked)) => sum::run(asked),
         Some(Command::Schema(asked)) => schema::run(asked),
     }

@@ -5,7 +5,7 @@ use schemars::schema_for;
 use super::{DONE, json, not_completed};
 use crate::arguments::{Schema, SchemaWord};
 use crate::print;
-use crate::wire::{CheckWire, FailedWire, PanelWire, SumWire, SumsWire, YearWire};
+use crate::wire::{CheckWire, FailedWire, PanelWire, SumWire, SumsWire, WorryWire, YearWire};
 
 /// Runs it.
 pub fn run(asked: &Schema) -> i32 {
@@ -14,6 +14,7 @@ pub fn run(asked: &Schema) -> i32 {
         SchemaWord::Check => json(&schema_for!(CheckWire)),
         SchemaWord::Panel => json(&schema_for!(PanelWire)),
         SchemaWord::Year => json(&schema_for!(YearWire)),
+        SchemaWord::Worry => json(&schema_for!(WorryWire)),
         SchemaWord::Sum => json(&schema_for!(SumWire)),
         SchemaWord::Sums => json(&schema_for!(SumsWire)),
         SchemaWord::Failed => json(&schema_for!(FailedWire)),

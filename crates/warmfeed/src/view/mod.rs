@@ -11,6 +11,7 @@ mod sum;
 mod sure;
 mod table;
 mod text;
+mod worry;
 mod year;
 
 use design::quantity::Units;
@@ -21,6 +22,7 @@ pub use panel::{panel, stops};
 pub use problems::problems;
 pub use sum::{sum, sum_help, sums_list};
 pub use sure::sure;
+pub use worry::worry;
 pub use year::{year, year_head};
 
 /// What a page is written on: whose units, and how many columns.

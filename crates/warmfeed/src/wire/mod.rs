@@ -10,6 +10,7 @@ mod panel;
 mod plate;
 mod problem;
 mod sum;
+mod worry;
 mod year;
 
 pub use band::{BandWire, BesideWire, NextWire, RangeWire, band, bands, figures};
@@ -22,6 +23,7 @@ pub use panel::{
 pub use plate::{PictureWire, SpotWire, StretchWire, TubePointWire, TubeWire};
 pub use problem::ProblemWire;
 pub use sum::{SumWire, SumsWire};
+pub use worry::{WorryWire, worry};
 pub use year::{
     BracketWire, ClimateWire, CloudsWire, EventKindWire, EventWire, FailedWire, MonthWire,
     YearWire, month, whole,

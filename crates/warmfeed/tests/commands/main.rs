@@ -16,3 +16,4 @@ mod series;
 mod sum;
 mod sure;
 mod words;
+mod worry;

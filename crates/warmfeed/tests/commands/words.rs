@@ -44,6 +44,7 @@ fn nothing_is_called_safe() {
     for arguments in [
         &["year", "first-panel.toml", "--no-band"][..],
         &["check", "first-panel.toml"],
+        &["worry", "first-panel.toml"],
         &["--help"],
     ] {
         let run = run(arguments);
