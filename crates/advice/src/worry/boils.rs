@@ -85,13 +85,66 @@ struct Outcome {
     pushed_m3: f64,
 }
 
+/// Where what boils goes.
+struct Goes {
+    kind: Kind,
+    says: Words,
+    mend: Words,
+    remedies: Vec<Remedy>,
+    figure: Figure,
+}
+
 impl Outcome {
     fn told(&self, build: &Build) -> Result<Finding, AdviceError> {
-        let (kind, after, mend, remedies) = match build.circuit.layout.holding {
-            _ if self.hottest_k < self.boils_k => {
-                (Kind::Quiet, words!("nothing boils"), words!(""), Vec::new())
-            }
-            Holding::HeaderTank { room_m3, .. } => self.header_tank(room_m3),
+        let place = match build.circuit.layout.holding {
+            Holding::HeaderTank { .. } => "circuit.filling.room",
+            Holding::Vessel { .. } => "circuit.filling.vessel",
+        };
+        let finding = |kind, says| {
+            Finding::new(About::Boils, "pump-dies-at-noon", Station::Circuit, kind, says)
+                .at(place)
+                .source(NO_SHUT_VALVE, Certainty::FromMemory)
+        };
+        if self.hottest_k < self.boils_k {
+            let says = words!(
+                "With the pump dead, or the pipe blocked, on the hottest day the sheet comes to {}; the fluid boils at {} there",
+                warm(self.hottest_k),
+                warm(self.boils_k)
+            );
+            return Ok(finding(Kind::Quiet, says).figures(vec![Figure::against(
+                "hottest sheet, pump dead",
+                Measure::Temperature,
+                self.hottest_k,
+                Limit::at_most(self.boils_k, BOILING, Certainty::Seen),
+            )]));
+        }
+        let goes = self.goes(build)?;
+        let when = match self.reached_min {
+            Some(0) => words!("at once"),
+            Some(minutes) => words!("after {}", lasting(60.0 * minutes as f64)),
+            None => words!("later that day"),
+        };
+        let says = words!(
+            "When the pump stops at noon on the hottest day, or the fluid is blocked, the panel boils {}: the sheet goes to {} and the fluid boils at {} there. {}",
+            when,
+            warm(self.hottest_k),
+            warm(self.boils_k),
+            goes.says
+        );
+        let told = [
+            Figure::told("hottest sheet, pump dead", Measure::Temperature, self.hottest_k),
+            Figure::told("the fluid boils at", Measure::Temperature, self.boils_k),
+        ];
+        let boils = self.reached_min.map(|minutes| {
+            Figure::told("from noon until it boils", Measure::Time, 60.0 * minutes as f64)
+        });
+        let figures = std::iter::once(goes.figure).chain(told).chain(boils).collect();
+        Ok(finding(goes.kind, says).mend(goes.mend).figures(figures).remedies(goes.remedies))
+    }
+
+    fn goes(&self, build: &Build) -> Result<Goes, AdviceError> {
+        Ok(match build.circuit.layout.holding {
+            Holding::HeaderTank { room_m3, .. } => self.into_header_tank(room_m3),
             Holding::Vessel { volume_m3, precharge_pa, fill_pa, relief_pa } => {
                 let air_pa =
                     atmosphere_pa(build.sun.place.elevation_m).map_err(AdviceError::circuit)?;
@@ -102,136 +155,121 @@ impl Outcome {
                     relief_pa: air_pa + relief_pa,
                     air_pa,
                 };
-                self.vessel(build.circuit.fluid, &sealed)
+                self.into_vessel(build.circuit.fluid, &sealed)
             }
-        };
-        let when = match self.reached_min {
-            Some(0) => words!("at once"),
-            Some(minutes) => words!("after {}", lasting(60.0 * minutes as f64)),
-            None => words!("not that day after noon"),
-        };
-        let says = if self.hottest_k < self.boils_k {
-            words!(
-                "With the pump dead, or the pipe blocked, on the hottest day the sheet comes to {}; the fluid boils at {} there",
-                warm(self.hottest_k),
-                warm(self.boils_k)
-            )
-        } else {
-            words!(
-                "When the pump stops at noon on the hottest day, or the fluid is blocked, the panel boils {}: the sheet goes to {} and the fluid boils at {} there. {}",
-                when,
-                warm(self.hottest_k),
-                warm(self.boils_k),
-                after
-            )
-        };
-        let place = match build.circuit.layout.holding {
-            Holding::HeaderTank { .. } => "circuit.filling.room",
-            Holding::Vessel { .. } => "circuit.filling.vessel",
-        };
-        Ok(Finding::new(About::Boils, "pump-dies-at-noon", Station::Circuit, kind, says)
-            .at(place)
-            .mend(mend)
-            .figures(vec![
-                Figure::against(
-                    "hottest sheet, pump dead",
-                    Measure::Temperature,
-                    self.hottest_k,
-                    Limit::at_most(
-                        self.boils_k,
-                        "boiling point at the panel’s outlet, circuit cold, by height, altitude and mixture",
-                        Certainty::Seen,
-                    ),
-                ),
-                Figure::told("pushed out by steam and growth", Measure::Volume, self.pushed_m3),
-            ])
-            .remedies(remedies)
-            .source(NO_SHUT_VALVE, Certainty::FromMemory))
+        })
     }
 
-    fn header_tank(&self, room_m3: Option<f64>) -> (Kind, Words, Words, Vec<Remedy>) {
+    fn into_header_tank(&self, room_m3: Option<f64>) -> Goes {
         let pushed = of(Measure::Volume, self.pushed_m3);
-        let larger = || {
-            vec![writing(
-                words!("Give the header tank more room over its cold level"),
-                "circuit.filling.room",
-                litres_up(self.pushed_m3),
-            )]
-        };
-        match room_m3 {
-            None => (
-                Kind::Mind,
-                words!(
+        let larger = writing(
+            words!("Give the header tank more room over its cold level"),
+            "circuit.filling.room",
+            litres_up(self.pushed_m3),
+        );
+        let Some(room_m3) = room_m3 else {
+            return Goes {
+                kind: Kind::Mind,
+                says: words!(
                     "Steam pushes {} into the header tank, and nobody said what room it has; what does not fit runs out of its overflow, hot",
                     pushed
                 ),
-                words!(
+                mend: words!(
                     "Measure the room between cold level and overflow. Lead the overflow where nobody stands"
                 ),
-                larger(),
-            ),
-            Some(room_m3) if room_m3 < self.pushed_m3 => (
-                Kind::Stop,
-                words!(
+                remedies: vec![larger],
+                figure: Figure::told(PUSHED, Measure::Volume, self.pushed_m3),
+            };
+        };
+        let room = of(Measure::Volume, room_m3);
+        let figure = Figure::against(
+            PUSHED,
+            Measure::Volume,
+            self.pushed_m3,
+            Limit::at_most(room_m3, "the header tank’s room, as the design says", Certainty::Seen),
+        );
+        if room_m3 < self.pushed_m3 {
+            Goes {
+                kind: Kind::Stop,
+                says: words!(
                     "Steam pushes {} into the header tank, which has room for {}: {} of boiling mix is thrown out, the circuit is short of it afterwards and does not run again by itself",
                     pushed,
-                    of(Measure::Volume, room_m3),
+                    room,
                     of(Measure::Volume, self.pushed_m3 - room_m3)
                 ),
-                words!("Set a larger header tank, and lead its overflow where nobody stands"),
-                larger(),
-            ),
-            Some(room_m3) => (
-                Kind::Quiet,
-                words!(
+                mend: words!("Set a larger header tank, and lead its overflow where nobody stands"),
+                remedies: vec![larger],
+                figure,
+            }
+        } else {
+            Goes {
+                kind: Kind::Quiet,
+                says: words!(
                     "Steam pushes {} into the header tank, which has room for {}; cooling, the panel draws it back",
                     pushed,
-                    of(Measure::Volume, room_m3)
+                    room
                 ),
-                words!("No valve that can be shut may stand between panel and tank"),
-                Vec::new(),
-            ),
+                mend: words!("No valve that can be shut may stand between panel and tank"),
+                remedies: Vec::new(),
+                figure,
+            }
         }
     }
 
-    fn vessel(&self, fluid: Fluid, sealed: &Sealed) -> (Kind, Words, Words, Vec<Remedy>) {
+    fn into_vessel(&self, fluid: Fluid, sealed: &Sealed) -> Goes {
         let pressure_pa = sealed.pressure_pa(fluid, self.hottest_k, self.pushed_m3);
         let gauge = |absolute_pa: f64| of(Measure::Pressure, absolute_pa - sealed.air_pa);
         let pushed = of(Measure::Volume, self.pushed_m3);
+        let figure = Figure::against(
+            "pressure, the panel full of steam",
+            Measure::Pressure,
+            pressure_pa - sealed.air_pa,
+            Limit::at_most(
+                sealed.relief_pa - sealed.air_pa,
+                "the relief valve, as the design says",
+                Certainty::Seen,
+            ),
+        );
         if pressure_pa > sealed.relief_pa {
-            (
-                Kind::Mind,
-                words!(
+            Goes {
+                kind: Kind::Mind,
+                says: words!(
                     "Steam pushes {} into the vessel, and the relief valve opens at {}: hot mix leaves by its pipe, and the circuit is short of it afterwards",
                     pushed,
                     gauge(sealed.relief_pa)
                 ),
-                words!(
+                mend: words!(
                     "Lead the valve’s pipe, in metal, to where nobody stands, into a can that shows what came"
                 ),
-                vec![writing(
+                remedies: vec![writing(
                     words!("Hang a vessel that takes the steam"),
                     "circuit.filling.vessel",
                     litres_up(sealed.enough_m3(self.pushed_m3)),
                 )],
-            )
+                figure,
+            }
         } else {
-            (
-                Kind::Quiet,
-                words!(
+            Goes {
+                kind: Kind::Quiet,
+                says: words!(
                     "Steam pushes {} into the vessel, whose pressure rises to {}; the relief valve opens at {}",
                     pushed,
                     gauge(pressure_pa),
                     gauge(sealed.relief_pa)
                 ),
-                words!(
+                mend: words!(
                     "No valve that can be shut may stand between panel, vessel and relief valve"
                 ),
-                Vec::new(),
-            )
+                remedies: Vec::new(),
+                figure,
+            }
         }
     }
 }
+
+const PUSHED: &str = "pushed out by steam and growth";
+const BOILING: &str =
+    "boiling point at the panel’s outlet, circuit cold, by height, altitude and mixture";
 
 /// A sealed vessel, pressures absolute \[Pa\].
 struct Sealed {
@@ -313,4 +351,29 @@ pub(super) fn cooks(case: &Case) -> Result<Vec<Finding>, AdviceError> {
                 Certainty::Seen,
             ),
     ])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Given a vessel of 12 l charged to 1.5 bar and filled to 2 bar, absolute, it holds 9 l of gas; 3 l
+    /// more press it to 2 bar times 9 over 6, 3 bar (Boyle, by hand), which steam of 140 C (3.61 bar, steam
+    /// tables) can hold; at 110 C it holds 1.43 bar only. Below a valve of 3.5 bar 3 l want
+    /// 3/(1 - 2/3.5) times 2/1.5, 9.33 l.
+    #[test]
+    fn a_vessel_takes_steam_by_boyle() {
+        let sealed = Sealed {
+            volume_m3: 0.012,
+            charge_pa: 1.5e5,
+            filled_pa: 2e5,
+            relief_pa: 3.5e5,
+            air_pa: 1e5,
+        };
+        let hot_k = ZERO_CELSIUS_K + 140.0;
+        assert!((sealed.pressure_pa(Fluid::Water, hot_k, 0.003) - 3e5).abs() < 1.0);
+        let cool_pa = sealed.pressure_pa(Fluid::Water, ZERO_CELSIUS_K + 110.0, 0.003);
+        assert!((cool_pa / 1.434e5 - 1.0).abs() < 0.005, "{cool_pa}");
+        assert!((sealed.enough_m3(0.003) - 0.009_333).abs() < 1e-6);
+    }
 }

@@ -15,6 +15,8 @@ mod not_looked_at;
 mod poison;
 mod remedy;
 mod scald;
+#[cfg(test)]
+mod tests;
 mod too_hot;
 mod weather;
 mod words;
@@ -84,23 +86,26 @@ pub fn worries(
 ) -> Result<Vec<Finding>, AdviceError> {
     let case = Case::of(subject, base, minutes)?;
     let (done, all) = (AtomicUsize::new(0), AtomicUsize::new(LOOKS.len()));
-    let told = |found: Result<Vec<Finding>, AdviceError>| {
+    let told = || {
         let done = done.fetch_add(1, Ordering::Relaxed) + 1;
         match progress(done, all.load(Ordering::Relaxed)) {
-            GoOn::Yes => found,
+            GoOn::Yes => Ok(()),
             GoOn::No => Err(AdviceError::Stopped),
         }
     };
-    let looked: Vec<(Look, Vec<Finding>)> = LOOKS
-        .par_iter()
-        .map(|&look| Ok((look, told(look(&case))?)))
-        .collect::<Result<_, AdviceError>>()?;
+    let looked = |look: Look| -> Result<(Look, Vec<Finding>), AdviceError> {
+        let found = look(&case)?;
+        told()?;
+        Ok((look, found))
+    };
+    let looked: Vec<(Look, Vec<Finding>)> =
+        LOOKS.par_iter().map(|&look| looked(look)).collect::<Result<_, AdviceError>>()?;
     let tries = looked.iter().flat_map(|(_, found)| found).map(|one| one.remedies.len()).sum();
     all.fetch_add(tries, Ordering::Relaxed);
     let mut findings: Vec<Finding> = looked
         .into_par_iter()
         .flat_map_iter(|(look, found)| found.into_iter().map(move |one| (look, one)))
-        .map(|(look, finding)| remedy::tried(&case, look, finding, &|| told(Ok(Vec::new()))))
+        .map(|(look, finding)| remedy::tried(&case, look, finding, &told))
         .collect::<Result<_, AdviceError>>()?;
     findings.sort_by_key(|finding| (finding.kind, finding.station, finding.about));
     Ok(findings)

@@ -12,7 +12,7 @@ pub(super) fn tried(
     case: &Case,
     look: Look,
     mut finding: Finding,
-    told: &(dyn Fn() -> Result<Vec<super::Finding>, AdviceError> + Sync),
+    told: &(dyn Fn() -> Result<(), AdviceError> + Sync),
 ) -> Result<Finding, AdviceError> {
     if finding.kind == Kind::Quiet {
         finding.remedies.clear();
