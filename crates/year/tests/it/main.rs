@@ -18,3 +18,4 @@ mod seconds;
 mod section;
 mod store_and_tap;
 mod tables;
+mod upsets;
