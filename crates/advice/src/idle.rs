@@ -183,10 +183,9 @@ pub fn idle_hours(
     idle: &Idle,
 ) -> Result<HoursAbove, AdviceError> {
     let (build, forcing) = year;
-    let bounds: Vec<Bound> = idle.parts.iter().map(|part| bound(&part.part)).collect();
     let one = |service: Service| -> Result<Vec<f64>, AdviceError> {
         let series = sheet_k(build, plant, forcing, service)?;
-        Ok(hours_above(build, forcing, &series, &bounds, design.outlet_metal_m)?)
+        hours_of_series(design, year, idle, &series)
     };
     let (running, (dead, dry)) = rayon::join(
         || one(Service::Running),
@@ -200,6 +199,22 @@ pub fn idle_hours(
     );
     let running = running?;
     Ok(HoursAbove { pump_dead: dead?.unwrap_or_else(|| running.clone()), running, dry: dry? })
+}
+
+/// Hours above each part's continuous limit in a year whose sheet is known minute by minute \[h\].
+///
+/// - `sheet_k`: its hottest place, 525 600 minutes.
+///
+/// # Errors
+/// Weather beyond the range of the panel's relations.
+pub fn hours_of_series(
+    design: &Design,
+    (build, forcing): (&Build, &Forcing),
+    idle: &Idle,
+    sheet_k: &[f32],
+) -> Result<Vec<f64>, AdviceError> {
+    let bounds: Vec<Bound> = idle.parts.iter().map(|part| bound(&part.part)).collect();
+    Ok(hours_above(build, forcing, sheet_k, &bounds, design.outlet_metal_m)?)
 }
 
 fn bound(part: &HotPart) -> Bound {

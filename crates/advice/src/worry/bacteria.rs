@@ -110,6 +110,10 @@ pub(super) fn kills(case: &Case) -> Result<Vec<Finding>, AdviceError> {
         )
     };
     let kept_k = tap.delivery_k;
+    let assumed = match case.subject.design.origins.at("tap.delivery") {
+        Some(_) => " (assumed, since nobody said)",
+        None => "",
+    };
     let look_after = words!(
         "Measure at its foot, not at the thermostat; see to it that no timer, low thermostat or holiday leaves a day out, and let no electric shower or combination heater draw warmed water"
     );
@@ -125,8 +129,9 @@ pub(super) fn kills(case: &Case) -> Result<Vec<Finding>, AdviceError> {
         (Heater::Cylinder { .. }, _) if kept_k < KILLS_K - 0.5 => stop(
             "cool-cylinder",
             words!(
-                "The cylinder is kept at {}, under {}: what grew in the store lives on in it",
+                "The cylinder is kept at {}{}, under {}: what grew in the store lives on in it",
                 warm(kept_k),
+                assumed,
                 warm(KILLS_K)
             ),
         ),

@@ -24,6 +24,17 @@ pub struct Case<'a> {
     pub minutes: &'a Recorder,
     /// The build compiled.
     pub plant: Plant,
+    /// Whether it is looked at in full, or a remedy is tried on it.
+    pub depth: Depth,
+}
+
+/// How far a build is looked at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Depth {
+    /// All that is told.
+    Full,
+    /// What decides the kind, and its first figure.
+    Deciding,
 }
 
 impl<'a> Case<'a> {
@@ -36,7 +47,13 @@ impl<'a> Case<'a> {
         year: &'a OneYear,
         minutes: &'a Recorder,
     ) -> Result<Case<'a>, AdviceError> {
-        Ok(Case { subject, year, minutes, plant: Plant::compile(&year.build)? })
+        let plant = Plant::compile(&year.build)?;
+        Ok(Case { subject, year, minutes, plant, depth: Depth::Full })
+    }
+
+    /// The same, to try a remedy on.
+    pub fn deciding(self) -> Case<'a> {
+        Case { depth: Depth::Deciding, ..self }
     }
 
     /// The build's first panel; the others are like it.

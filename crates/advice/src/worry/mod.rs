@@ -28,7 +28,7 @@ use year::Recorder;
 
 use crate::{AdviceError, GoOn, OneYear, Progress, Subject};
 
-pub use case::{CHANNELS, Case};
+pub use case::{CHANNELS, Case, Depth};
 pub use finding::{
     About, Bad, Certainty, Course, Figure, Finding, Kind, Limit, Remedy, Station, Tried,
 };

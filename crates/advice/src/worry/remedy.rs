@@ -39,7 +39,7 @@ fn try_one(
     };
     let mut minutes = Recorder::of(&CHANNELS);
     let year = subject.recorded_beside(case.year, subject.build.clone(), &mut minutes)?;
-    let changed = Case::of(&subject, &year, &minutes)?;
+    let changed = Case::of(&subject, &year, &minutes)?.deciding();
     let then = look(&changed)?.into_iter().find(|other| other.is_same(finding));
     Ok(Tried::Worked {
         kind: then.as_ref().map(|then| then.kind),

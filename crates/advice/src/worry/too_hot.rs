@@ -3,12 +3,13 @@
 use design::quantity::Kind as Measure;
 use design::{Edit, EditValue, HotPart};
 use physics::ZERO_CELSIUS_K;
+use year::Channel;
 
-use super::case::Case;
+use super::case::{Case, Depth};
 use super::finding::{About, Certainty, Figure, Finding, Kind, Limit, Remedy, Station};
 use super::words::{Words, lasting, warm, words};
 use crate::AdviceError;
-use crate::idle::{HoursAbove, IdlePart, idle, idle_hours};
+use crate::idle::{HoursAbove, Idle, IdlePart, hours_of_series, idle, idle_hours};
 
 /// Each part of the panel that has a limit, with the hours a year above it.
 pub(super) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
@@ -16,8 +17,23 @@ pub(super) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     let Some(found) = idle(design, &case.year.build, &case.year.forcing)? else {
         return Ok(Vec::new());
     };
-    let hours = idle_hours(design, case.year.parts(), &case.plant, &found)?;
+    let hours = hours(case, &found)?;
     Ok(found.parts.iter().enumerate().map(|(place, part)| told(part, place, &hours)).collect())
+}
+
+/// Hours above each limit. With the pump as designed the year's own minutes tell; the years dead and dry
+/// are told and decide nothing, so no remedy waits for them.
+fn hours(case: &Case, found: &Idle) -> Result<HoursAbove, AdviceError> {
+    let (design, year) = (&case.subject.design, case.year.parts());
+    match case.depth {
+        Depth::Full => idle_hours(design, year, &case.plant, found),
+        Depth::Deciding => {
+            let sheet_k = case.minutes.series(Channel::Plate).unwrap_or_default();
+            let running = hours_of_series(design, year, found, sheet_k)?;
+            let none = vec![0.0; running.len()];
+            Ok(HoursAbove { running, pump_dead: none.clone(), dry: none })
+        }
+    }
 }
 
 /// A limit that is passed while the pump runs as designed, for longer than this in a year, is passed in

@@ -120,3 +120,36 @@ fn a_remedy_is_the_same_look_at_the_edited_design() -> Result<(), AdviceError> {
     assert!((spared_kwh - more_kwh).abs() < 1e-9, "{spared_kwh} {more_kwh}");
     Ok(())
 }
+
+/// Every sample, looked at from every side: each finding says something, names who says so, has a first
+/// figure beyond its limit where it is a stop for a limit, and none is told twice.
+#[test]
+fn every_sample_is_looked_at() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../samples");
+    for entry in std::fs::read_dir(folder).expect("samples") {
+        let name = entry.expect("a file").file_name().into_string().expect("plain letters");
+        if !name.ends_with(".toml") {
+            continue;
+        }
+        let sample = Sample::of(&name);
+        let mut told: Vec<(&str, String)> = Vec::new();
+        for &look in super::LOOKS {
+            for finding in sample.look(look) {
+                let of = format!("{name}: {}{}", finding.code, finding.of);
+                assert!(!finding.says.is_empty() && !finding.source.is_empty(), "{of}");
+                let words = plain(&finding);
+                assert!(!words.contains("NaN") && !words.contains("inf"), "{of}: {words}");
+                assert!(!words.ends_with('.'), "{of}: {words}");
+                assert!(!told.contains(&(finding.code, finding.of.clone())), "{of} is told twice");
+                if finding.kind == super::Kind::Stop {
+                    let first = finding.figures.first().expect("a stop has its number");
+                    let margin_si = first.margin_si().unwrap_or(-1.0);
+                    assert!(margin_si < 0.0 || finding.code == "heater-kills", "{of}: {words}");
+                    assert!(!finding.mend.is_empty(), "{of}");
+                }
+                told.push((finding.code, finding.of));
+            }
+        }
+        assert!(told.len() > 20, "{name}: {}", told.len());
+    }
+}
