@@ -62,6 +62,9 @@ pub struct HoursAbove {
     pub dry: Vec<f64>,
 }
 
+/// A material's short limit is said to hold for hours, not days \[h\].
+const HOURS_NOT_DAYS_H: f64 = 24.0;
+
 impl IdlePart {
     /// The hotter of its two temperatures \[C\].
     pub fn hottest_c(&self) -> f64 {
@@ -69,10 +72,13 @@ impl IdlePart {
     }
 
     /// Every panel is left idle in full sun one day: before it is filled, in a power cut, with the
-    /// store full. So it is that heat which decides, not how often it comes.
-    pub fn kind(&self) -> Kind {
+    /// store full. So it is that heat which decides, not how often it comes; but a limit that is passed
+    /// for more than a day in all while the pump runs as designed is passed in service.
+    ///
+    /// `running_h`: hours a year above its continuous limit, the pump as designed \[h\].
+    pub fn kind(&self, running_h: f64) -> Kind {
         let hottest_c = self.hottest_c();
-        if hottest_c > self.part.short_limit_c {
+        if hottest_c > self.part.short_limit_c || running_h > HOURS_NOT_DAYS_H {
             Kind::Stop
         } else if hottest_c > self.part.limit_c {
             Kind::Mind

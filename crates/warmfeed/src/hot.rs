@@ -36,7 +36,7 @@ pub fn stagnation(
         hours_above_running: hours.running[place],
         hours_above_pump_dead: hours.pump_dead[place],
         hours_above_dry: hours.dry[place],
-        kind: kind(idle.kind()),
+        kind: kind(idle.kind(hours.running[place])),
     });
     Ok(Some(StagnationWire {
         standard_c: found.standard_k - ZERO_CELSIUS_K,

@@ -36,18 +36,11 @@ fn hours(case: &Case, found: &Idle) -> Result<HoursAbove, AdviceError> {
     }
 }
 
-/// A limit that is passed while the pump runs as designed, for longer than this in a year, is passed in
-/// service, not in a mishap \[h\]: a material's short limit is said to hold for hours, not days.
-const HOURS_NOT_DAYS_H: f64 = 24.0;
-
 fn told(idle: &IdlePart, place: usize, hours: &HoursAbove) -> Finding {
     let HotPart { part, place: at, material, limit_c, short_limit_c, certainty, .. } = &idle.part;
     let (running_h, dead_h, dry_h) =
         (hours.running[place], hours.pump_dead[place], hours.dry[place]);
-    let kind = match idle.kind() {
-        Kind::Mind if running_h > HOURS_NOT_DAYS_H => Kind::Stop,
-        kind => kind,
-    };
+    let kind = idle.kind(running_h);
     let hottest_k = idle.standard_k.max(idle.extreme_k);
     let certainty = if *certainty == "seen" { Certainty::Seen } else { Certainty::FromMemory };
     let source = format!("catalogue of materials, {material}");
