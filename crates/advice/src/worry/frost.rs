@@ -135,7 +135,11 @@ fn freezes(case: &Case, night: &Night) -> Result<Finding, AdviceError> {
         .at("circuit.fluid")
         .mend(words!("Drain it before frost, every leg falling to the drain, or use antifreeze that stands this night with {} in hand", of(Measure::Difference, FROST_IN_HAND_K)))
         .figures(vec![
-            Figure::against("coldest sheet", Measure::Temperature, coldest_k, limit),
+            if drained {
+                Figure::told("coldest sheet", Measure::Temperature, coldest_k)
+            } else {
+                Figure::against("coldest sheet", Measure::Temperature, coldest_k, limit)
+            },
             Figure::told("air that night", Measure::Temperature, air_k),
         ])
         .remedies(remedies(case, coldest_k))
@@ -193,7 +197,11 @@ fn remedies(case: &Case, coldest_k: f64) -> Vec<Remedy> {
         place: place.to_owned(),
         value: EditValue::Text(value),
     };
-    let mut all = vec![writing(words!("Drain it before frost"), "circuit.winter", "drained")];
+    let mut all = vec![writing(
+        words!("Drain it before frost; the year is still reckoned as if it ran on"),
+        "circuit.winter",
+        "drained",
+    )];
     let kind = match build.circuit.fluid {
         Fluid::EthyleneGlycol { .. } => Glycol::Ethylene,
         Fluid::PropyleneGlycol { .. } | Fluid::Water => Glycol::Propylene,

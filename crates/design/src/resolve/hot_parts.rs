@@ -48,7 +48,7 @@ pub(super) fn hot_parts(values: &Values) -> Vec<HotPart> {
     }
     add("first metre of pipe", "circuit.flow-pipe.material", Spot::Pipe);
     if values.si("circuit.flow-pipe.lagging").is_some_and(|lagging_m| lagging_m > 0.0) {
-        add("its lagging", "panel.outlet-lagging", Spot::Pipe);
+        add("lagging of the first metre", "panel.outlet-lagging", Spot::Pipe);
     }
     if let Some(seam) = seam(values) {
         parts.push(seam);
