@@ -8,6 +8,7 @@ mod certificate;
 mod circuit;
 mod control;
 mod cover;
+mod mount;
 mod network;
 mod panel;
 mod parts;
@@ -347,6 +348,7 @@ const PARAMETERS: &[&[Parameter]] = &[
     ROOT,
     sun::PARAMETERS,
     panel::PARAMETERS,
+    mount::PARAMETERS,
     network::PARAMETERS,
     circuit::PARAMETERS,
     store::PARAMETERS,
@@ -357,6 +359,7 @@ const PARAMETERS: &[&[Parameter]] = &[
 const SECTIONS: &[&[Section]] = &[
     sun::SECTIONS,
     panel::SECTIONS,
+    mount::SECTIONS,
     network::SECTIONS,
     circuit::SECTIONS,
     store::SECTIONS,

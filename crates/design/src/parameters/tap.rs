@@ -94,6 +94,12 @@ pub(super) const PARAMETERS: &[Parameter] = &[
     )
     .absent(),
     parameter(
+        "tap.hardness",
+        Form::Choice(&["soft", "moderate", "hard", "very-hard"]),
+        "How hard the water is: up to 100 mg/l of calcium carbonate, up to 200, up to 300, or more.",
+    )
+    .absent(),
+    parameter(
         "tap.mains",
         Form::Choice(&["from-climate", "uk-mains", "uk-header-tank", "monthly", "sinusoid"]),
         "How cold the cold water is through the year.",

@@ -6,6 +6,7 @@ mod extremes;
 mod facts;
 mod frost;
 mod hot_parts;
+mod mount;
 mod network;
 pub(crate) mod panel;
 mod parts;
@@ -20,12 +21,14 @@ pub(crate) mod weather;
 pub use facts::{Facts, Heats, MixingValve, Winter};
 pub use frost::IN_HAND_K as FROST_IN_HAND_K;
 pub use hot_parts::HotPart;
+pub use mount::{Hardness, Mount, MountedOn};
 pub(crate) use panel::{clear_transmittance, stretches};
 pub use site::Sited;
 pub use stock::{Piece, Stock};
 pub(crate) use tap::note_demand;
 pub use weather::{MadeWeather, Weather, WeatherFile};
 
+use crate::catalogue::materials::Material;
 use crate::origin::Origins;
 use crate::values::Values;
 use physics::sun::{
@@ -33,6 +36,7 @@ use physics::sun::{
     SkyTemperature, Sun, WindFilm,
 };
 use physics::{Angle, Build};
+use std::collections::BTreeMap;
 
 /// A design that is read and resolved: what it is called, its weather, its build.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,6 +59,12 @@ pub struct Design {
     pub area_kind: &'static str,
     /// Dry mass of a bought panel, where its certificate states it \[kg\].
     pub certified_mass_kg: Option<f64>,
+    /// How the panel is held; `None` where the file does not say.
+    pub mount: Option<Mount>,
+    /// How hard the water is; `None` where the file does not say.
+    pub hardness: Option<Hardness>,
+    /// What every part is made of, by its place in the file.
+    materials: BTreeMap<String, &'static Material>,
     /// Place and clock as the file states them.
     pub place: WrittenPlace,
     /// Extremes of the weather as the file states them.
@@ -80,6 +90,19 @@ pub struct WrittenPlace {
     pub clock_ahead_h: Option<f64>,
 }
 
+impl Design {
+    /// What the part at a place is made of, `panel.sheet.material`; `None` where there is no such part, or
+    /// its material is the builder's own.
+    pub fn material(&self, place: &str) -> Option<&'static Material> {
+        self.materials.get(place).copied()
+    }
+
+    /// Every part's place and material, in the order of the places.
+    pub fn materials(&self) -> impl Iterator<Item = (&str, &'static Material)> {
+        self.materials.iter().map(|(place, material)| (place.as_str(), *material))
+    }
+}
+
 /// The design of whole values; `None` where one that every build has is absent.
 pub(crate) fn design(values: &Values, origins: Origins) -> Option<Design> {
     Some(Design {
@@ -94,6 +117,9 @@ pub(crate) fn design(values: &Values, origins: Origins) -> Option<Design> {
             _ => "gross",
         },
         certified_mass_kg: values.si("panel.certificate.mass"),
+        mount: mount::mount(values)?,
+        hardness: mount::hardness(values),
+        materials: mount::materials(values),
         place: WrittenPlace {
             latitude: values.si("sun.latitude").map(Angle::from_radians),
             longitude: values.si("sun.longitude").map(Angle::from_radians),
