@@ -239,7 +239,12 @@ fn not_used(desk: &Desk, values: &Values, (path, place): (&str, &str), words: &[
 fn worth_a_word(path: &str) -> bool {
     !matches!(
         path,
-        "stock" | "panel.inner-cover" | "panel.link" | "circuit.pump.measured" | "sun.months"
+        "stock"
+            | "panel.inner-cover"
+            | "panel.link"
+            | "panel.mount"
+            | "circuit.pump.measured"
+            | "sun.months"
     )
 }
 

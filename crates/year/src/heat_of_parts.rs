@@ -165,6 +165,33 @@ pub fn spots_of_day(
     Ok(series)
 }
 
+/// How warm a spot of the first panel is in each hour of a year \[K\], its sheet as warm as in the hour's
+/// mean; nothing where there is no panel.
+///
+/// `sheet_k`: the sheet's hottest place minute by minute; `along_m`: as for [`hours_above`].
+///
+/// # Errors
+/// Weather beyond the range of the panel's relations.
+pub fn spot_by_hour(
+    build: &Build,
+    forcing: &Forcing,
+    sheet_k: &[f32],
+    spot: Spot,
+    along_m: f64,
+) -> Result<Vec<f64>, YearError> {
+    let Some(panel) = first(&build.panel) else { return Ok(Vec::new()) };
+    let reader = Reader::of(build, panel, along_m)?;
+    let bound = [Bound { spot, limit_k: 0.0 }];
+    let hours = sheet_k.chunks(60).enumerate();
+    hours
+        .map(|(hour, minutes)| {
+            let sum_k: f64 = minutes.iter().map(|&minute_k| f64::from(minute_k)).sum();
+            let mean_k = sum_k / minutes.len() as f64;
+            Ok(reader.read(&reader.weather(forcing, hour), mean_k, &bound)?[0])
+        })
+        .collect()
+}
+
 /// Reads the temperatures of a panel's spots off its sheet's.
 struct Reader<'a> {
     panel: &'a Panel,

@@ -5,6 +5,7 @@
 
 pub mod error;
 pub mod joints;
+pub mod pane;
 pub mod screw;
 pub mod sheet;
 pub mod snow;

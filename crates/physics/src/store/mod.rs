@@ -7,6 +7,7 @@ pub mod cooling;
 pub mod error;
 pub mod fins;
 mod parts;
+pub mod scale;
 
 pub use error::StoreError;
 pub use fins::Fins;
