@@ -98,13 +98,7 @@ pub fn idle(
     forcing: &Forcing,
 ) -> Result<Option<Idle>, AdviceError> {
     let Some(panel) = build.panel.panels.first() else { return Ok(None) };
-    let light = optics(panel, build.sun.plane.tilt);
-    let standard = IdleSun {
-        sun_w_m2: STANDARD_SUN_W_M2,
-        taken_w_m2: STANDARD_SUN_W_M2 * light.beam(1.0),
-        around: standard_outdoors(),
-    };
-    let extreme = extreme(build, forcing);
+    let (standard, extreme) = (standard(build, panel), extreme(build, forcing));
     let [at_standard, at_extreme] =
         [temperatures(build, panel, &standard)?, temperatures(build, panel, &extreme)?];
     let share =
@@ -123,6 +117,36 @@ pub fn idle(
         extreme,
         parts: design.hot_parts.iter().filter_map(part).collect(),
     }))
+}
+
+/// Temperatures of a panel made at home in the hotter of the two, and the air there \[K\]; `None` for a
+/// bought one, or none.
+///
+/// # Errors
+/// A panel beyond the range of its relations.
+pub(crate) fn hottest_parts(
+    build: &Build,
+    forcing: &Forcing,
+) -> Result<Option<(PartTemperatures, f64)>, AdviceError> {
+    let Some(panel) = build.panel.panels.first() else { return Ok(None) };
+    let Some(built) = panel.built() else { return Ok(None) };
+    let [one, other] = [standard(build, panel), extreme(build, forcing)];
+    let hot = built_temperatures(build, built, &one)?;
+    let there = built_temperatures(build, built, &other)?;
+    Ok(Some(if hot.sheet_k >= there.sheet_k {
+        (hot, one.around.ambient_k)
+    } else {
+        (there, other.around.ambient_k)
+    }))
+}
+
+/// Standard conditions.
+fn standard(build: &Build, panel: &Panel) -> IdleSun {
+    IdleSun {
+        sun_w_m2: STANDARD_SUN_W_M2,
+        taken_w_m2: STANDARD_SUN_W_M2 * optics(panel, build.sun.plane.tilt).beam(1.0),
+        around: standard_outdoors(),
+    }
 }
 
 /// The year's strongest sun on the panel, and the hottest air the build is reckoned with.

@@ -25,8 +25,8 @@ pub use origin::{Assumed, Origin, Origins};
 pub use problem::{Problem, Severity, Span};
 pub use read::{LARGEST_BYTES, Reading, read_design};
 pub use resolve::{
-    Design, FROST_IN_HAND_K, Facts, Hardness, Heats, HotPart, MadeWeather, MixingValve, Mount,
-    MountedOn, Piece, Sited, Stock, Weather, WeatherFile, Winter, WrittenPlace,
+    CoverWear, Design, FROST_IN_HAND_K, Facts, Hardness, Heats, HotPart, MadeWeather, MixingValve,
+    Mount, MountedOn, Piece, Sited, Stock, Weather, WeatherFile, Winter, WrittenPlace,
 };
 pub use schema::json_schema;
 pub use template::template;

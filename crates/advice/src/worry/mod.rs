@@ -1,6 +1,7 @@
 //! What can go wrong with a build: each worry a spell or a year run by the same engine with something
 //! upset, or a check with numbers.
 
+mod ages;
 mod away;
 mod bacteria;
 mod boils;
@@ -10,6 +11,8 @@ mod finding;
 mod frost;
 mod hot_panel;
 mod leaks;
+mod lets_go;
+mod moves;
 mod night;
 mod not_looked_at;
 mod poison;
@@ -20,6 +23,7 @@ mod tests;
 mod too_hot;
 mod weather;
 mod words;
+mod work;
 
 use std::sync::atomic::{AtomicUsize, Ordering};
 
@@ -68,6 +72,22 @@ const LOOKS: &[Look] = &[
     poison::papers,
     leaks::look,
     leaks::joints,
+    lets_go::wind::look,
+    lets_go::weight::dead,
+    lets_go::weight::snow,
+    lets_go::lifting::hands,
+    lets_go::lifting::covering,
+    moves::stretch::look,
+    moves::pane::edge,
+    moves::pane::bow,
+    ages::metals::look,
+    ages::scale::look,
+    ages::light::cover,
+    ages::light::dirt,
+    ages::light::paint,
+    ages::dew::look,
+    work::bench::look,
+    work::aloft::look,
 ];
 
 /// All worries of a build, the worst first; remedies of those that are stop or mind are tried.

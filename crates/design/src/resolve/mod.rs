@@ -21,7 +21,7 @@ pub(crate) mod weather;
 pub use facts::{Facts, Heats, MixingValve, Winter};
 pub use frost::IN_HAND_K as FROST_IN_HAND_K;
 pub use hot_parts::HotPart;
-pub use mount::{Hardness, Mount, MountedOn};
+pub use mount::{CoverWear, Hardness, Mount, MountedOn};
 pub(crate) use panel::{clear_transmittance, stretches};
 pub use site::Sited;
 pub use stock::{Piece, Stock};
@@ -63,6 +63,8 @@ pub struct Design {
     pub mount: Option<Mount>,
     /// How hard the water is; `None` where the file does not say.
     pub hardness: Option<Hardness>,
+    /// Light that the cover has lost already; `None` where there is no cover.
+    pub cover_wear: Option<CoverWear>,
     /// What every part is made of, by its place in the file.
     materials: BTreeMap<String, &'static Material>,
     /// Place and clock as the file states them.
@@ -119,6 +121,7 @@ pub(crate) fn design(values: &Values, origins: Origins) -> Option<Design> {
         certified_mass_kg: values.si("panel.certificate.mass"),
         mount: mount::mount(values)?,
         hardness: mount::hardness(values),
+        cover_wear: mount::cover_wear(values),
         materials: mount::materials(values),
         place: WrittenPlace {
             latitude: values.si("sun.latitude").map(Angle::from_radians),

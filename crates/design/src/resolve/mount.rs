@@ -66,6 +66,23 @@ pub enum Hardness {
     VeryHard,
 }
 
+/// Light that the cover has lost already, as a share of one.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CoverWear {
+    /// To dirt.
+    pub dirt_share: f64,
+    /// To years outdoors.
+    pub weathering_share: f64,
+}
+
+/// What the cover has lost; `None` where there is none.
+pub(super) fn cover_wear(values: &Values) -> Option<CoverWear> {
+    Some(CoverWear {
+        dirt_share: values.si("panel.cover.dirt")?,
+        weathering_share: values.si("panel.cover.weathering")?,
+    })
+}
+
 /// `Some(None)` where the file does not say how the panel is held.
 pub(super) fn mount(values: &Values) -> Option<Option<Mount>> {
     if values.table("panel.mount").is_none() {
