@@ -1,11 +1,11 @@
 //! Scale on the coil, and what it costs by year.
 
-use design::Hardness;
 use design::quantity::Kind as Measure;
+use design::{Edit, EditValue, Hardness};
 use physics::ZERO_CELSIUS_K;
 use physics::store::scale::{SCALE_W_M_K, scaled_w_m_k};
 
-use super::{YEARS, lost_by_year, number, of_spared};
+use super::{YEARS, lost_by_year, of_spared};
 use crate::AdviceError;
 use crate::worry::case::Case;
 use crate::worry::finding::{About, Certainty, Figure, Finding, Kind, Limit, Station};
@@ -43,7 +43,10 @@ pub(in crate::worry) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     let tube = case.year.build.store.coil.tube;
     let lost = lost_by_year(case, |years| {
         let scaled = scaled_w_m_k(&tube, f64::from(years) * by_year_m);
-        Ok(vec![number("store.coil.conductivity", scaled.map_err(AdviceError::circuit)?)])
+        Ok(vec![Edit {
+            place: "store.coil.conductivity".to_owned(),
+            value: EditValue::Text(format!("{} W/m K", scaled.map_err(AdviceError::circuit)?)),
+        }])
     })?;
     let ten_m = f64::from(YEARS[2]) * by_year_m;
     let share = of_spared(case, lost[2]);
