@@ -43,7 +43,7 @@ pub(in crate::worry) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
             Station::Panel,
             kind,
             words!(
-                "The inside of the cover is below the dew point of outdoor air for {} a year, nearly all by night; {} of the year’s light falls on it then",
+                "The inside of the cover is below the dew point of outdoor air for {} a year; {} of the year’s light falls on it then",
                 lasting(wet_s),
                 percent(share)
             ),

@@ -58,7 +58,7 @@ fn told(code: &'static str, kind: Kind, pair: &Pair, most: f64) -> Finding {
         )
     } else {
         words!(
-            "{} and {} stand {} V apart on the anodic index, {} V are borne there: the {} is eaten, faster when warm",
+            "The metals {} and {} stand {} V apart on the anodic index, {} V are borne there: the {} is eaten, faster when warm",
             pair.nobler.to_owned(),
             pair.baser.to_owned(),
             volts(pair.apart),

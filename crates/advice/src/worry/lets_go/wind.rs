@@ -106,7 +106,7 @@ fn no_wind(mount: &Mount, dry_kg: f64, area_m2: f64) -> Finding {
         Kind::Mind,
         words!(
             "Nobody said {}, so no pull of the wind is told; wind and not weight decides the fixings: an empty panel of {} weighs {}",
-            unsaid.join(", or "),
+            unsaid.join(", nor "),
             of(Measure::Area, area_m2),
             of(Measure::Mass, dry_kg)
         ),

@@ -3,8 +3,10 @@
 use design::catalogue::materials::Material;
 use design::quantity::Kind as Measure;
 use design::{Edit, EditValue};
+use physics::STEFAN_BOLTZMANN_W_M2_K4;
 use physics::making::pane::{PaneMaterial, WarmPane, bow_m, edge_pull_pa};
 use physics::panel::Cover;
+use physics::panel::stagnation::STILL_WIND_FILM_W_M2_K;
 
 use super::{Warm, expansion_1_k, millimetres_up};
 use crate::AdviceError;
@@ -16,6 +18,8 @@ use crate::worry::words::{Words, of, warm, words};
 const EDGE_BEARS_PA: f64 = 18e6;
 /// Poisson's ratio of plastics (from memory).
 const PLASTIC_POISSON: f64 = 0.37;
+/// Of the bow, a gap in which the cover keeps clear of its own half.
+const WIDER: f64 = 2.2;
 /// A film is held taut and does not bow \[m\].
 const FILM_M: f64 = 1e-3;
 
@@ -108,10 +112,20 @@ pub(in crate::worry) fn bow(case: &Case) -> Result<Vec<Finding>, AdviceError> {
         length_m: long_m,
         width_m: wide_m,
         thickness_m,
-        across_k: (inside_k - outside_k).max(0.0),
+        across_k: (inside_k - outside_k).max(across_k(cover, outside_k, hot.air_k)),
     };
     let bow_m = bow_m(&pane).map_err(AdviceError::panel)?;
     Ok(vec![bowed(&pane, cover, bow_m, is_seen)])
+}
+
+/// Difference from face to face at which all that the cover gives off came through it \[K\]: more than
+/// there is, since what it keeps of the light does not, and a cover that lets heat rays by is reckoned
+/// with one temperature.
+fn across_k(cover: &Cover, outside_k: f64, air_k: f64) -> f64 {
+    let rays_w_m2 =
+        cover.emittance * STEFAN_BOLTZMANN_W_M2_K4 * (outside_k.powi(4) - air_k.powi(4));
+    let given_off_w_m2 = STILL_WIND_FILM_W_M2_K * (outside_k - air_k) + rays_w_m2;
+    cover.resistance_m2_k_w * given_off_w_m2.max(0.0)
 }
 
 /// The cover's sides, the longer first \[m\].
@@ -145,7 +159,7 @@ fn bowed(pane: &WarmPane, cover: &Cover, bow_m: f64, is_seen: bool) -> Finding {
     let wider =
         Edit { place: "panel.gap".to_owned(), value: EditValue::Text(millimetres_up(2.0 * bow_m)) };
     let says: Words = words!(
-        "Idle in full sun the cover is {} warmer inside than outside and bows {} inwards over {}, held at its edges alone; to what lies beneath there are {}",
+        "Idle in full sun the cover is up to {} warmer inside than outside and bows {} inwards over {}, held at its edges alone; to what lies beneath there are {}",
         of(Measure::Difference, pane.across_k),
         of(Measure::Length, bow_m),
         of(Measure::Length, pane.width_m),
@@ -167,7 +181,7 @@ fn bowed(pane: &WarmPane, cover: &Cover, bow_m: f64, is_seen: bool) -> Finding {
             Limit::at_most(limit_m, limit_source, Certainty::Judgement),
         )])
         .remedies(vec![Remedy::new(
-            words!("Widen the gap to {}", of(Measure::Length, 2.0 * bow_m)),
+            words!("Widen the gap to {}", of(Measure::Length, WIDER * bow_m)),
             vec![wider],
         )])
         .source(

@@ -1,7 +1,6 @@
 //! Sheet, tubes, cover and frame grow, each against the room it has.
 
 use design::quantity::Kind as Measure;
-use physics::ZERO_CELSIUS_K;
 use physics::making::stretch::growth_m;
 use physics::panel::{TubePattern, Tubes};
 
@@ -16,6 +15,8 @@ use crate::worry::words::{Words, of, warm, words};
 const SEAL_GIVES_M: f64 = 2.0 * 0.25 * 0.006;
 /// What makers of acrylic ask to be left in the rebate, for each metre \[m/m\] (5 to 6 mm; seen).
 const MAKERS_LEAVE: f64 = 0.006;
+/// Growth of aluminium angle \[1/K\] (catalogue of materials, from memory).
+const ALUMINIUM_1_K: f64 = 23.5e-6;
 /// A screw's hole drilled over by so much \[m\] (common practice).
 const HOLE_GIVES_M: f64 = 1e-3;
 /// Strain at which annealed copper gives way: 50 MPa over 120 GPa (both from memory).
@@ -111,7 +112,27 @@ fn tubes(case: &Case, hot: &Warm) -> Result<Option<Finding>, AdviceError> {
     let gives_m = COPPER_YIELDS * length_m;
     let is_rigid = tubes.bond_w_m_k >= RIGID_W_M_K;
     let kind = if is_rigid && apart_m > gives_m { Kind::Mind } else { Kind::Quiet };
-    let says = if apart_m == 0.0 {
+    let figure = "tube and sheet grow apart";
+    let figure = match is_rigid {
+        true => Figure::against(
+            figure,
+            Measure::Length,
+            apart_m,
+            Limit::at_most(
+                gives_m,
+                "annealed copper gives way at 50 MPa over 120 GPa",
+                Certainty::FromMemory,
+            ),
+        ),
+        false => Figure::told(figure, Measure::Length, apart_m),
+    };
+    let says = if !is_rigid {
+        words!(
+            "Tube and sheet grow apart by {} over {}; their bond lets the tube slide",
+            of(Measure::Length, apart_m),
+            of(Measure::Length, length_m)
+        )
+    } else if apart_m == 0.0 {
         words!(
             "Tube and sheet are of one metal and grow alike, {} over {}",
             of(Measure::Length, grows(tube, length_m, by_k)?),
@@ -132,16 +153,7 @@ fn tubes(case: &Case, hot: &Warm) -> Result<Option<Finding>, AdviceError> {
     Ok(Some(
         told("sheet-and-tubes", kind, "panel.tubes.material", says, one_seen && other_seen)
             .mend(mend)
-            .figures(vec![Figure::against(
-                "tube and sheet grow apart",
-                Measure::Length,
-                apart_m,
-                Limit::at_most(
-                    gives_m,
-                    "annealed copper gives way at 50 MPa over 120 GPa",
-                    Certainty::FromMemory,
-                ),
-            )]),
+            .figures(vec![figure]),
     ))
 }
 
@@ -216,51 +228,63 @@ fn cover(case: &Case, hot: &Warm) -> Result<Option<Finding>, AdviceError> {
     ))
 }
 
-/// The frame on the roof: its inner face taken for all of it.
+/// The rim on the roof, its inner face taken for all of it; of wool it tells nothing of the frame, and
+/// what one of aluminium would do is told.
 fn frame(case: &Case, hot: &Warm) -> Result<Option<Finding>, AdviceError> {
-    let material = case.subject.design.material("panel.edge.material");
-    let Some((expansion, is_seen)) = material.and_then(expansion_1_k) else { return Ok(None) };
+    let known = case.subject.design.material("panel.edge.material");
+    let Some(known) = known.filter(|known| known.cte_1e6_per_k.is_some()) else { return Ok(None) };
     let length_m = hot.longest_m() + 2.0 * hot.built.edge.layer.thickness_m;
-    let by_k = hot.parts.edge_k.0 - hot.coldest_k;
-    let by_m = grows(expansion, length_m, by_k)?;
+    if known.group == "insulation" {
+        return unnamed_frame(hot, length_m).map(Some);
+    }
+    let Some((expansion, is_seen)) = expansion_1_k(known) else { return Ok(None) };
+    let by_m = grows(expansion, length_m, hot.parts.edge_k.0 - hot.coldest_k)?;
     let kind = if by_m > HOLE_GIVES_M { Kind::Mind } else { Kind::Quiet };
     let mend = match kind {
         Kind::Quiet => words!(""),
-        _ => words!(
-            "Fix it at one end and let it slide at the other: slots {} longer than their screws are thick",
-            of(Measure::Length, by_m)
-        ),
+        _ => slots(by_m),
     };
-    let wood = match material.map(|known| known.id.as_str()) {
-        Some("softwood" | "plywood" | "hardboard" | "wood-fibre-board") => {
-            words!("; as wood it also swells across the grain by some percent when wet")
-        }
+    let wood = match known.group.as_str() {
+        "board" => words!("; as wood it also swells across the grain by some percent when wet"),
         _ => words!(""),
     };
+    let says = words!(
+        "The rim grows by {} over {} if all of it gets as hot as its inner face, {}{}",
+        of(Measure::Length, by_m),
+        of(Measure::Length, length_m),
+        warm(hot.parts.edge_k.0),
+        wood
+    );
+    let limit = Limit::at_most(
+        HOLE_GIVES_M,
+        "a screw’s hole drilled a millimetre over",
+        Certainty::CommonPractice,
+    );
     Ok(Some(
-        told(
-            "frame-grows",
-            kind,
-            "panel.edge.material",
-            words!(
-                "The rim grows by {} over {} if all of it gets as hot as its inner face, {}{}",
-                of(Measure::Length, by_m),
-                of(Measure::Length, length_m),
-                warm(hot.parts.edge_k.0.max(ZERO_CELSIUS_K)),
-                wood
-            ),
-            is_seen,
-        )
-        .mend(mend)
-        .figures(vec![Figure::against(
-            "growth of the rim",
-            Measure::Length,
-            by_m,
-            Limit::at_most(
-                HOLE_GIVES_M,
-                "a screw’s hole drilled a millimetre over",
-                Certainty::CommonPractice,
-            ),
-        )]),
+        told("frame-grows", kind, "panel.edge.material", says, is_seen)
+            .mend(mend)
+            .figures(vec![Figure::against("growth of the rim", Measure::Length, by_m, limit)]),
     ))
+}
+
+fn slots(by_m: f64) -> Words {
+    words!(
+        "Fix it at one end and let it slide at the other: slots {} longer than their screws are thick",
+        of(Measure::Length, by_m)
+    )
+}
+
+fn unnamed_frame(hot: &Warm, length_m: f64) -> Result<Finding, AdviceError> {
+    let outside_k = hot.parts.edge_k.1;
+    let by_m = grows(ALUMINIUM_1_K, length_m, outside_k - hot.coldest_k)?;
+    let says = words!(
+        "The rim’s insulation does not pull at its fixings; round it a frame of aluminium would grow by {} over {} from {} to {}",
+        of(Measure::Length, by_m),
+        of(Measure::Length, length_m),
+        warm(hot.coldest_k),
+        warm(outside_k)
+    );
+    Ok(told("frame-grows", Kind::Quiet, "panel.edge.material", says, false)
+        .mend(slots(by_m))
+        .figures(vec![Figure::told("growth of a frame of aluminium", Measure::Length, by_m)]))
 }

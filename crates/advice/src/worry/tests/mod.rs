@@ -4,7 +4,9 @@ mod electric;
 mod frosty;
 mod hot;
 mod right;
+mod roof;
 mod watery;
+mod wear;
 
 use std::path::Path;
 use std::sync::OnceLock;
@@ -73,6 +75,7 @@ impl Sample {
 fn edit(place: &str, value: &str) -> Edit {
     let value = match value {
         "" => EditValue::Remove,
+        text if text.parse::<i64>().is_ok() => EditValue::Whole(text.parse().expect("whole")),
         text => EditValue::Text(text.to_owned()),
     };
     Edit { place: place.to_owned(), value }

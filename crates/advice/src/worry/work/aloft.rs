@@ -4,7 +4,7 @@ use design::MountedOn;
 use design::quantity::Kind as Measure;
 use physics::{Angle, ZERO_CELSIUS_K};
 
-use super::{Said, caution};
+use super::{Said, caution, quiet};
 use crate::AdviceError;
 use crate::worry::case::Case;
 use crate::worry::finding::{Certainty, Figure, Finding, Kind, Limit, Station};
@@ -31,7 +31,7 @@ pub(in crate::worry) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     if case.panel().is_none() {
         return Ok(Vec::new());
     }
-    Ok([Some(edge(case)), pump(case), Some(asbestos()), Some(loft(case))]
+    Ok([Some(edge(case)), pump(case), Some(asbestos(case)), Some(loft(case))]
         .into_iter()
         .flatten()
         .collect())
@@ -49,7 +49,7 @@ fn edge(case: &Case) -> Finding {
         Certainty::Seen,
     );
     if on == Some(MountedOn::Ground) {
-        let mut finding = caution(
+        let finding = caution(
             "roof-edge",
             Station::Panel,
             "panel.mount.on",
@@ -59,8 +59,7 @@ fn edge(case: &Case) -> Finding {
             ),
             said,
         );
-        finding.kind = Kind::Quiet;
-        return finding.figures(figures);
+        return quiet(finding).figures(figures);
     }
     caution(
         "roof-edge",
@@ -85,7 +84,7 @@ fn pump(case: &Case) -> Option<Finding> {
     let pump = case.year.build.circuit.pump.as_ref()?;
     Some(
         caution(
-            "pump-electricity",
+            "mains-at-the-pump",
             Station::Circuit,
             "circuit.pump",
             words!(
@@ -106,8 +105,11 @@ fn pump(case: &Case) -> Option<Finding> {
     )
 }
 
-fn asbestos() -> Finding {
-    caution(
+/// Where the cistern is said to be none of the old ones, the common care will do.
+fn asbestos(case: &Case) -> Finding {
+    let cistern = case.subject.design.facts.cistern.as_deref();
+    let is_known = cistern.is_some_and(|cistern| cistern != "galvanised-cistern");
+    let caution = caution(
         "asbestos",
         Station::Store,
         "store.material",
@@ -120,7 +122,8 @@ fn asbestos() -> Finding {
     .mend(words!(
         "Do not drill, saw, sand or break it; have a piece tested by a laboratory first, and leave it to licensed people"
     ))
-    .figures(vec![Figure::told("houses built before the year", Measure::Number, 2000.0)])
+    .figures(vec![Figure::told("houses built before the year", Measure::Number, 2000.0)]);
+    if is_known { quiet(caution) } else { caution }
 }
 
 fn loft(case: &Case) -> Finding {

@@ -5,7 +5,7 @@ use design::catalogue::materials::Material;
 use design::quantity::Kind as Measure;
 use physics::ZERO_CELSIUS_K;
 
-use super::{Said, caution};
+use super::{Said, caution, quiet};
 use crate::AdviceError;
 use crate::worry::case::Case;
 use crate::worry::finding::{Certainty, Figure, Finding, Station};
@@ -129,17 +129,16 @@ fn glass(case: &Case) -> Option<Finding> {
             ),
         )
     };
-    Some(
-        caution(
-            "glass",
-            Station::Panel,
-            "panel.cover.material",
-            says,
-            Said("Glass trade; mass by density and area", Certainty::CommonPractice),
-        )
-        .mend(mend)
-        .figures(vec![Figure::told("the pane", Measure::Mass, pane_kg)]),
+    let caution = caution(
+        "glass",
+        Station::Panel,
+        "panel.cover.material",
+        says,
+        Said("Glass trade; mass by density and area", Certainty::CommonPractice),
     )
+    .mend(mend)
+    .figures(vec![Figure::told("the pane", Measure::Mass, pane_kg)]);
+    Some(if material.id == "glass" { caution } else { quiet(caution) })
 }
 
 fn foam(design: &Design) -> Option<Finding> {
@@ -160,7 +159,8 @@ fn foam(design: &Design) -> Option<Finding> {
             words!("Smoke of this foam")
         };
         let limit_k = material.t_service_c? + ZERO_CELSIUS_K;
-        return Some(
+        let is_new = material.id == "polyurethane-board";
+        let foam =
             caution(
                 "foam",
                 station(place),
@@ -169,8 +169,8 @@ fn foam(design: &Design) -> Option<Finding> {
                 Said("Common knowledge of the trade", Certainty::FromMemory),
             )
             .mend(words!("Cut it cold with a knife, mask and gloves on, out of doors; never burn it off, and ask where it may be tipped"))
-            .figures(vec![stand(material)]),
-        );
+            .figures(vec![stand(material)]);
+        return Some(if is_new { quiet(foam) } else { foam });
     }
     let (place, material) = find(&["expanded-polystyrene", "extruded-polystyrene"])?;
     Some(
@@ -196,7 +196,7 @@ fn wool(design: &Design) -> Option<Finding> {
         .materials()
         .find(|(_, material)| matches!(material.id.as_str(), "mineral-wool" | "glass-wool"))?;
     let binder_k = BINDER_C + ZERO_CELSIUS_K;
-    Some(
+    Some(quiet(
         caution(
             "wool",
             station(place),
@@ -209,7 +209,7 @@ fn wool(design: &Design) -> Option<Finding> {
         )
         .mend(words!("Mask, gloves, sleeves, goggles; cut it with a knife, wetted; nobody else in the loft"))
         .figures(vec![Figure::told("binder bakes out from", Measure::Temperature, binder_k)]),
-    )
+    ))
 }
 
 fn station(place: &str) -> Station {

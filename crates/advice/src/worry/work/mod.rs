@@ -13,3 +13,8 @@ struct Said(&'static str, Certainty);
 fn caution(code: &'static str, station: Station, place: &str, says: Words, said: Said) -> Finding {
     Finding::new(About::Work, code, station, Kind::Mind, says).at(place).source(said.0, said.1)
 }
+
+/// The same, where the common care of the trade will do.
+fn quiet(caution: Finding) -> Finding {
+    Finding { kind: Kind::Quiet, ..caution }
+}
