@@ -1,4 +1,4 @@
 //! Where the looks end.
 
 /// What no look covers, in one sentence: it stands under every list of worries.
-pub const NOT_LOOKED_AT: &str = "Not looked at here: whether the house bears the weight and the wind, the electrical installation as built, gas, the flue and the boiler, workmanship, the water’s chemistry and what it does to metals, damage and wear already there, and anything that the design file does not say";
+pub const NOT_LOOKED_AT: &str = "Not looked at here: whether the house bears the weight and the wind, the electrical installation as built, gas, the flue and the boiler, workmanship, the chemistry of this water, damage and wear already there, and anything that the design file does not say";
