@@ -47,16 +47,16 @@ fn told(idle: &IdlePart, place: usize, hours: &HoursAbove) -> Finding {
     let limit = |celsius: f64| Limit::at_most(celsius + ZERO_CELSIUS_K, source.clone(), certainty);
     let says = if kind == Kind::Quiet {
         words!(
-            "{}: {} left idle in full sun; {} stands {}",
-            capital(part),
+            "At the {} it gets {} hot, left idle in full sun; {} stands {}",
+            part.clone(),
             warm(hottest_k),
             name(material),
             warm(limit_c + ZERO_CELSIUS_K)
         )
     } else {
         words!(
-            "{}: {} left idle in full sun, as in a power cut or before filling; {} stands {} for years and {} for hours. Above the lower limit: {} a year with the pump running, {} with it dead, {} dry",
-            capital(part),
+            "At the {} it gets {} hot, left idle in full sun as in a power cut or before filling; {} stands {} for years and {} for hours. Above the lower limit: {} a year with the pump running, {} with it dead, {} dry",
+            part.clone(),
             warm(hottest_k),
             name(material),
             warm(limit_c + ZERO_CELSIUS_K),
@@ -126,11 +126,4 @@ fn remedies(part: &HotPart) -> Vec<Remedy> {
 
 fn name(material: &str) -> String {
     material.replace('-', " ")
-}
-
-fn capital(part: &str) -> String {
-    let mut signs = part.chars();
-    signs
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().collect::<String>() + signs.as_str())
 }
