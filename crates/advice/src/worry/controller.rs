@@ -116,8 +116,8 @@ pub(super) fn misread(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     if !has_pump(case) || matches!(case.year.build.control.rule, Rule::Timer(_)) {
         return Ok(Vec::new());
     }
-    let off =
-        |by_k: f64| Mishap::upset(case, UpsetKind::PanelProbeError { offset_difference_k: by_k });
+    // The same year as with the probe upset, by the offset that a design may state; it goes in strides.
+    let off = |by_k: f64| Mishap::changed(case, |build| build.control.panel_probe.offset_k += by_k);
     let (low, high) = (off(-OFF_BY_K)?, off(OFF_BY_K)?);
     let worse = if low.less_kwh(case) > high.less_kwh(case) { &low } else { &high };
     let says = words!(
