@@ -18,6 +18,7 @@ pub mod svg;
 pub mod table;
 pub mod warmth;
 pub mod words;
+pub mod worry_sheet;
 
 pub use drawing::Drawing;
 pub use role::Role;

@@ -8,6 +8,7 @@ mod cistern_parts;
 mod cistern_words;
 pub mod column;
 mod contour;
+pub mod course;
 pub mod day;
 pub mod draws;
 pub mod efficiency;

@@ -11,6 +11,8 @@ use sheets::pictures::{
 use year::ledger::KWH_J;
 use year::section::{HeatSection, Loss, Stratum};
 
+use crate::course;
+
 /// A year's sun of 2240 kWh, of which so much is lost at each place.
 pub fn section_of(lost_kwh: &[(Loss, f64)], bought_kwh: f64) -> HeatSection {
     // A northern year: most sun in June.
@@ -83,6 +85,8 @@ pub fn small_ones(width: Width, units: Units) -> Vec<Drawing> {
         sky_of(54.6, width, false),
         draws_of(width, units),
         strip_of(width, units, true),
+        course::course_of(0, width, units),
+        course::course_of(1, width, units),
     ]
 }
 

@@ -4,7 +4,7 @@ use design::quantity::Units;
 use sheets::pictures::Width;
 use sheets::{Drawing, style, svg};
 
-use crate::facts;
+use crate::{course, facts};
 
 /// A drawing's own lines with every number to a tenth, so that rounding elsewhere changes nothing.
 fn normalised(drawing: &Drawing) -> String {
@@ -38,6 +38,12 @@ fn the_heat_section_of_an_ordinary_year() {
 fn the_box_cut_across_its_tubes() {
     insta::assert_snapshot!(normalised(&facts::box_of(Width::Page, Units::Metric)));
     insta::assert_snapshot!(normalised(&facts::box_of(Width::Phone, Units::Us)));
+}
+
+#[test]
+fn temperatures_over_some_hours() {
+    insta::assert_snapshot!(normalised(&course::course_of(0, Width::Page, Units::Metric)));
+    insta::assert_snapshot!(normalised(&course::course_of(1, Width::Phone, Units::Us)));
 }
 
 #[test]

@@ -1,6 +1,7 @@
 //! Pictures held against the laws they are drawn by, and against how they were last looked at.
 
 mod cistern;
+mod course;
 mod facts;
 mod file;
 mod geometry;
