@@ -49,14 +49,14 @@ pub(super) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     )
     .at(place)
     .mend(words!("Mark the cold level or the gauge’s pressure with its date, look each month, and lay a tray with a drain under joints in the loft; a header tank of antifreeze is filled by hand, never by a ball valve"))
-    .figures(vec![
-        Figure::told("lost a day", Measure::Volume, 86_400.0 * drip_m3_s),
-        Figure::told(
-            "until the reserve is gone",
-            Measure::Time,
-            reserve_m3.map_or(f64::INFINITY, |reserve_m3| reserve_m3 / drip_m3_s),
-        ),
-    ])
+    .figures(
+        std::iter::once(Figure::told("lost a day", Measure::Volume, 86_400.0 * drip_m3_s))
+            .chain(reserve_m3.map(|reserve_m3| {
+                let lasts_s = reserve_m3 / drip_m3_s;
+                Figure::told("until the reserve is gone", Measure::Time, lasts_s)
+            }))
+            .collect(),
+    )
     .source("Twenty drops to the millilitre", Certainty::CommonPractice);
     Ok(vec![drip, let_go(case)])
 }

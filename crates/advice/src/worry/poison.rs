@@ -197,7 +197,7 @@ pub(super) fn papers(case: &Case) -> Result<Vec<Finding>, AdviceError> {
         ask(
             "ask-building-control",
             Station::Panel,
-            words!("Roof load, a panel that stands over 200 mm off the slope or above the ridge, and listed buildings are matters for building control and planning (England’s figures; other countries have theirs)"),
+            words!("Roof load, a panel that stands over {} off the slope or above the ridge, and listed buildings are matters for building control and planning (England’s figures; other countries have theirs)", of(Measure::Length, 0.2)),
             "Permitted development, by a council’s page (England)",
         )
         .at("panel"),

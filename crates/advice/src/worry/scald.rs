@@ -9,7 +9,7 @@ use year::{Upset, UpsetKind};
 use super::case::{Case, Marched};
 use super::finding::{About, Certainty, Figure, Finding, Kind, Limit, Remedy, Station};
 use super::weather::{Spell, bright_days, minutes};
-use super::words::{Value, lasting, warm, words};
+use super::words::{Value, lasting, of, warm, words};
 use crate::AdviceError;
 
 /// What a bath in a new dwelling may get.
@@ -60,7 +60,8 @@ pub(super) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
                     warm(MIXED_K)
                 ),
                 words!(
-                    "Try it each year: with the cold shut off the flow must stop, or stay within 2 K of its setting"
+                    "Try it each year: with the cold shut off the flow must stop, or stay within {} of its setting",
+                    of(Measure::Difference, 2.0)
                 ),
             )
         }
