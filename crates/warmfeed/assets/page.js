@@ -22,6 +22,7 @@ function take(text, sent) {
   const fresh = new DOMParser().parseFromString(text, "text/html");
   const parts = fresh.querySelectorAll("[data-part]");
   if (!parts.length) return false;
+  const stops = document.getElementById("answer")?.dataset.stops;
   const hand = whereIs(document.activeElement);
   const wasSeen = isSeen(document.activeElement);
   for (const part of parts) {
@@ -39,6 +40,9 @@ function take(text, sent) {
   // What grew above it must not push it out of sight or under the strip.
   if (again && wasSeen) again.scrollIntoView({ block: "nearest" });
   document.dispatchEvent(new CustomEvent("warmfeed:taken"));
+  // Worries come later than the year: who cannot see them come hears how many stop.
+  const found = document.getElementById("answer")?.dataset.stops;
+  if (!sent && found !== stops) speak(found);
   return true;
 }
 

@@ -142,6 +142,9 @@ pub struct WorryAsked {
     /// Print one JSON document
     #[arg(long)]
     pub json: bool,
+    /// Write worries.html into this folder: a document to print, with pictures and sources
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
     /// Units for reading; JSON names the unit of each number
     #[arg(long, value_enum, default_value = "metric")]
     pub units: UnitsWord,

@@ -1,10 +1,10 @@
 //! A worry's numbers and remedies in words: the same on terminal, page and paper.
 
 use advice::worry::{
-    Bad, Certainty, Figure, Finding, Kind, Remedy, Setting, Station, Tried, Value, Words,
+    Bad, Certainty, Figure, Finding, Kind, Limit, Remedy, Setting, Station, Tried, Value, Words,
 };
 use design::quantity::{Kind as Measure, Units};
-use design::value::in_units;
+use design::value::{capital, in_units};
 use design::{Edit, EditValue};
 use year::ledger::KWH_J;
 
@@ -51,14 +51,45 @@ impl Ear {
     }
 
     /// How far a number is from its limit: `7 K beyond`, `14 K to spare`.
-    pub fn margin(self, figure: &Figure) -> Option<String> {
+    fn margin(self, figure: &Figure) -> Option<String> {
         let margin_si = figure.margin_si()?;
         let measure = match figure.measure {
             Measure::Temperature => Measure::Difference,
             other => other,
         };
-        let size = self.quantity(measure, rounded(measure, margin_si.abs()));
+        // So near that the two numbers are told alike.
+        let limit_si = figure.limit.as_ref()?.si;
+        if self.quantity(figure.measure, figure.computed_si)
+            == self.quantity(figure.measure, limit_si)
+        {
+            return Some("right at it".to_owned());
+        }
+        let size = self.quantity(measure, self.rounded(measure, margin_si.abs()));
         Some(format!("{size} {}", if margin_si < 0.0 { "beyond" } else { "to spare" }))
+    }
+
+    /// Differences to whole degrees of the reader's, as the temperatures beside them are; else two figures.
+    fn rounded(self, measure: Measure, si: f64) -> f64 {
+        let step = match (measure, self.units) {
+            (Measure::Difference, Units::Metric) if si >= 1.0 => 1.0,
+            (Measure::Difference, Units::Us) if si >= 1.0 => 5.0 / 9.0,
+            _ if si == 0.0 || !si.is_finite() => return si,
+            _ => 10_f64.powf(si.abs().log10().floor() - 1.0),
+        };
+        (si / step).round() * step
+    }
+
+    /// The station and the sentence.
+    pub fn station_and_sentence(self, finding: &Finding) -> String {
+        format!("{}: {}.", station_word(finding.station), self.hears(&finding.says))
+    }
+
+    /// The same with the margin of its first number.
+    pub fn in_one_line(self, finding: &Finding) -> String {
+        let first = finding.figures.first().filter(|figure| !is_passed(figure));
+        let margin = first.and_then(|figure| self.margin(figure));
+        let margin = margin.map(|margin| format!(" {}.", capital(&margin))).unwrap_or_default();
+        self.station_and_sentence(finding) + &margin
     }
 
     /// What a remedy came to: what the worry then is, its number, and what it costs.
@@ -70,8 +101,11 @@ impl Ear {
             }
             Some(Tried::Worked { kind, figure, spared_kwh }) => {
                 let then = kind.map_or("nothing left to tell", kind_word).to_lowercase();
+                // What is quiet though its number is passed is so for another reason than the number.
+                let decides = |figure: &&Figure| *kind != Some(Kind::Quiet) || !is_passed(figure);
                 let number = figure
                     .as_ref()
+                    .filter(decides)
                     .map(|figure| format!(" ({})", self.figure(figure)))
                     .unwrap_or_default();
                 format!("then {then}{number}; {}", self.spared(*spared_kwh))
@@ -100,9 +134,9 @@ impl Ear {
     }
 }
 
-/// Differences to whole kelvins, as the temperatures beside them are told in whole degrees.
-fn rounded(measure: Measure, si: f64) -> f64 {
-    if measure == Measure::Difference && si >= 1.0 { si.round() } else { si }
+/// True where a number is on the bad side of its limit.
+fn is_passed(figure: &Figure) -> bool {
+    figure.margin_si().is_some_and(|margin_si| margin_si < 0.0)
 }
 
 /// A kind in one word, with a capital.
@@ -143,7 +177,9 @@ pub fn sources(finding: &Finding) -> Vec<String> {
         .iter()
         .filter_map(|figure| figure.limit.as_ref().map(|limit| (figure.what, limit)));
     let own = (!finding.source.is_empty()).then(|| told_source(finding.source, finding.certainty));
-    let of_limits = limits.map(|(what, limit)| {
+    let other =
+        |limit: &Limit| limit.source != finding.source || limit.certainty != finding.certainty;
+    let of_limits = limits.filter(|(_, limit)| other(limit)).map(|(what, limit)| {
         format!("limit ({what}): {}", told_source(&limit.source, limit.certainty))
     });
     for source in own.into_iter().chain(of_limits) {
@@ -170,7 +206,6 @@ pub fn stops_counted(findings: &[Finding]) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use advice::worry::Limit;
 
     const METRIC: Ear = Ear { units: Units::Metric, setting: Setting::Plain };
     const US: Ear = Ear { units: Units::Us, setting: Setting::Plain };
@@ -181,12 +216,13 @@ mod tests {
     }
 
     /// Given 128 C against at most 121 C, and 107 C: 7 K beyond and 14 K to spare; 121 C is 250 F and 7 K are
-    /// 12.6 F of difference (definitions of the scales).
+    /// 12.6 F of difference, told in whole degrees (definitions of the scales).
     #[test]
     fn a_figure_says_its_margin() {
         assert_eq!(METRIC.figure(&hot(401.15)), "128 C, at most 121 C: 7 K beyond");
         assert_eq!(METRIC.figure(&hot(380.15)), "107 C, at most 121 C: 14 K to spare");
-        assert_eq!(US.figure(&hot(401.15)), "262 F, at most 250 F: 12.6 F diff beyond");
+        assert_eq!(US.figure(&hot(401.15)), "262 F, at most 250 F: 13 F diff beyond");
+        assert_eq!(METRIC.figure(&hot(394.2)), "121 C, at most 121 C: right at it");
     }
 
     /// Given what a remedy came to, in words: by hand.
@@ -203,6 +239,12 @@ mod tests {
             METRIC.outcome(&remedy),
             "then quiet (107 C, at most 121 C: 14 K to spare); 12 kWh a year less spared"
         );
+        remedy.tried = Some(Tried::Worked {
+            kind: Some(Kind::Quiet),
+            figure: Some(hot(401.15)),
+            spared_kwh: 3.4,
+        });
+        assert_eq!(METRIC.outcome(&remedy), "then quiet; 3.4 kWh a year more spared");
         remedy.tried = Some(Tried::Worked { kind: None, figure: None, spared_kwh: 0.1 });
         assert_eq!(
             METRIC.outcome(&remedy),

@@ -10,10 +10,14 @@ use super::load::{Disk, Loaded, load};
 use super::sure::subject;
 use super::{DONE, WRONG_INPUT, failed_json, json, not_completed};
 use crate::arguments::WorryAsked;
+use crate::pictures::worries_on_paper;
 use crate::progress::Progress;
 use crate::view::{self, Paper};
 use crate::wire::{ProblemWire, worry};
-use crate::{interrupt, print};
+use crate::{files, interrupt, print};
+
+/// The document to print.
+const PAPER: &str = "worries.html";
 
 /// Runs it. A grave worry is an answer, not a failure.
 pub fn run(asked: &WorryAsked) -> i32 {
@@ -42,6 +46,12 @@ fn told(loaded: &Loaded, asked: &WorryAsked) -> Result<()> {
         print::page(&view::year_head(&loaded.design.title, &loaded.design.story, paper))?;
     }
     let findings = found(loaded)?;
+    if let Some(folder) = &asked.out {
+        let text = worries_on_paper(loaded, &findings, asked.units.into());
+        files::make_folder(folder)?;
+        files::write_whole(&folder.join(PAPER), |writer| Ok(writer.write_all(text.as_bytes())?))?;
+        print::talk(&format!("Wrote {PAPER} in `{}`.", folder.display()));
+    }
     if asked.json {
         let problems = loaded.said.problems.iter().map(ProblemWire::from).collect();
         let assumed = assumed(&loaded.origins);

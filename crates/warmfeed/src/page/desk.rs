@@ -172,6 +172,29 @@ impl Desk {
         self.make(&edits, None)
     }
 
+    /// Makes a remedy that was tried for the build as it is shown: the worry's name, which of several
+    /// things of that name, and the remedy's place among its own.
+    ///
+    /// # Errors
+    /// A remedy that is no longer known; and as [`Desk::edit`].
+    pub fn take_remedy(self: &Arc<Desk>, code: &str, of: &str, place: &str) -> Result<()> {
+        let edits = {
+            let state = self.state();
+            let shown = state.shown.as_ref().context("no year is computed yet")?;
+            let late = shown.late();
+            let found = late.worries.as_deref().filter(|_| !late.worries_are_former);
+            let finding = found
+                .unwrap_or_default()
+                .iter()
+                .find(|finding| finding.code == code && finding.of == of);
+            let place: Option<usize> = place.parse().ok();
+            let remedy =
+                finding.zip(place).and_then(|(finding, place)| finding.remedies.get(place));
+            remedy.context("the build changed since this remedy was worked out")?.edits.clone()
+        };
+        self.make(&edits, None)
+    }
+
     fn make(self: &Arc<Desk>, edits: &[Edit], typed: Option<(&str, &str)>) -> Result<()> {
         let mut state = self.state();
         self.undisturbed(&mut state)?;

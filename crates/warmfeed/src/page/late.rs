@@ -10,6 +10,7 @@ use std::time::Duration;
 use advice::band::{Question, Table};
 use advice::next_step::worth;
 use advice::unknowns::unknowns;
+use advice::worry::worries;
 use advice::{GoOn, OneYear, WeatherYears};
 use anyhow::Result;
 use design::quantity::Units;
@@ -61,8 +62,9 @@ struct Task {
     find: fn(&Reckoned, &Telling) -> Result<()>,
 }
 
-const TASKS: [Task; 3] = [
+const TASKS: [Task; 4] = [
     Task { words: "the drawings, and the panel left idle in the sun", find: pictures },
+    Task { words: "what can go wrong, and what would help", find: what_can_go_wrong },
     Task { words: "what each step is worth", find: steps },
     Task { words: "how sure the year is", find: band },
 ];
@@ -158,6 +160,16 @@ fn panel(reckoned: &Reckoned, units: Units) -> Result<()> {
         late.panel = Some(told);
     }
     late.pictures.insert((units == Units::Us, Part::Panel), pictures);
+    Ok(())
+}
+
+fn what_can_go_wrong(reckoned: &Reckoned, telling: &Telling) -> Result<()> {
+    let counted = |done, all| telling.count(done, all);
+    let minutes = reckoned.recorder();
+    let found = worries(&reckoned.subject, &reckoned.base, &minutes, &counted)?;
+    let mut late = reckoned.late();
+    late.worries = Some(found);
+    late.worries_are_former = false;
     Ok(())
 }
 

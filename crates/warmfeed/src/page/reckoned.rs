@@ -5,6 +5,7 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use advice::next_step::Worth;
+use advice::worry::Finding;
 use advice::{OneYear, Subject};
 use anyhow::Result;
 use design::quantity::Units;
@@ -50,6 +51,10 @@ pub struct Late {
     pub next: Option<Worth>,
     /// How sure the year is.
     pub band: Option<BandWire>,
+    /// What can go wrong, the worst first.
+    pub worries: Option<Vec<Finding>>,
+    /// True while these are still the former build's.
+    pub worries_are_former: bool,
     /// Pictures by the reader's units: of the year, and of the panel.
     pub pictures: BTreeMap<(bool, Part), Vec<Picture>>,
     /// True while pictures are still those of the year before.
@@ -99,7 +104,9 @@ impl Reckoned {
                 // Until they are drawn anew.
                 pictures: former.map(|former| former.late().pictures.clone()).unwrap_or_default(),
                 panel: former.and_then(|former| former.late().panel.clone()),
+                worries: former.and_then(|former| former.late().worries.clone()),
                 are_former: true,
+                worries_are_former: true,
                 ..Late::default()
             }),
             loaded,

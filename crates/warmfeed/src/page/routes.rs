@@ -95,6 +95,9 @@ fn made(desk: &Arc<Desk>, change: &str, posted: &Posted) -> Option<anyhow::Resul
     Some(match change {
         "edit" => desk.edit(posted.field("place"), posted.field("value")),
         "step" => desk.take_step(posted.field("step")),
+        "remedy" => {
+            desk.take_remedy(posted.field("worry"), posted.field("of"), posted.field("remedy"))
+        }
         "undo" => desk.undo(),
         "redo" => desk.redo(),
         "put-back" => desk.put_back(),

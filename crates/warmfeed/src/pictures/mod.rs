@@ -1,14 +1,18 @@
 //! Pictures of a build: what was reckoned, handed to the room that draws.
 
 mod cistern;
+mod course;
 mod house;
 mod materials;
 mod panel;
 mod sky;
+mod worries;
 mod year;
 
 pub use cistern::{StoreAt, cistern_picture, date};
+pub use course::course_pictures;
 pub use panel::panel_pictures;
+pub use worries::worries_on_paper;
 pub use year::{YearShown, mover, section_facts, strip_picture, year_pictures};
 
 use std::path::Path;

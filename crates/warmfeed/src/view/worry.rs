@@ -5,7 +5,7 @@ use design::value::capital;
 
 use super::Paper;
 use super::text::hanging;
-use crate::worry_words::{Ear, kind_word, sources, station_word, stops_counted};
+use crate::worry_words::{Ear, kind_word, sources, stops_counted};
 
 /// Columns of the kind's word.
 const WORD: usize = 7;
@@ -22,10 +22,7 @@ pub fn worry(findings: &[Finding], paper: Paper) -> String {
         text.push('\n');
     }
     for finding in &quiet {
-        let margin = finding.figures.first().and_then(|figure| ear.margin(figure));
-        let margin = margin.map(|margin| format!(" {}.", capital(&margin))).unwrap_or_default();
-        let line = head(finding, ear) + &margin;
-        text.push_str(&hanging(kind_word(finding.kind), WORD, &line, width));
+        text.push_str(&hanging(kind_word(finding.kind), WORD, &ear.in_one_line(finding), width));
     }
     if !quiet.is_empty() {
         text.push('\n');
@@ -35,13 +32,9 @@ pub fn worry(findings: &[Finding], paper: Paper) -> String {
     text
 }
 
-/// The station and the sentence.
-fn head(finding: &Finding, ear: Ear) -> String {
-    format!("{}: {}.", station_word(finding.station), ear.hears(&finding.says))
-}
-
 fn in_full(finding: &Finding, ear: Ear, width: usize) -> String {
-    let mut text = hanging(kind_word(finding.kind), WORD, &head(finding, ear), width);
+    let mut text =
+        hanging(kind_word(finding.kind), WORD, &ear.station_and_sentence(finding), width);
     let mut told = |words: &str| {
         for (place, line) in hanging("", 2, words, width - WORD).lines().enumerate() {
             let line = if place == 0 { line.trim_start() } else { line };
@@ -74,4 +67,26 @@ fn in_full(finding: &Finding, ear: Ear, width: usize) -> String {
         told(&format!("Source: {}.", sources.join("; ")));
     }
     text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use advice::worry::{About, Certainty, Limit, Station, Words};
+    use design::quantity::{Kind as Measure, Units};
+
+    /// Given one quiet worry: its line with its margin (200 C less 141 C, by hand), then that nothing stops,
+    /// in the words that claim no more than was computed, then what was not looked at.
+    #[test]
+    fn without_a_stop_it_claims_no_more_than_was_computed() {
+        let limit = Limit::at_most(473.15, "a catalogue", Certainty::Seen);
+        let says = Words::of("The sheet comes to 141 C", Vec::new());
+        let quiet = Finding::new(About::Boils, "x", Station::Panel, Kind::Quiet, says)
+            .figures(vec![Figure::against("sheet", Measure::Temperature, 414.15, limit)]);
+        let told = worry(&[quiet], Paper { units: Units::Metric, width: 90 });
+        let lines: Vec<&str> = told.lines().collect();
+        assert_eq!(lines[0], "Quiet  Panel: The sheet comes to 141 C. 59 K to spare.");
+        assert_eq!(lines[2], "No stop worry was found in what is computed here.");
+        assert!(lines[3].starts_with("Not looked at here"), "{told}");
+    }
 }

@@ -3,7 +3,7 @@
 use serde_json::Value;
 
 use crate::json::{assert_follows, document, schema};
-use crate::program::{run, samples};
+use crate::program::run;
 
 /// How much a kind matters, the gravest first.
 fn weight(kind: &Value) -> usize {
@@ -78,27 +78,48 @@ fn a_grave_worry_is_told_and_the_status_is_done() {
     assert!(quiet.len() > 3, "{}", told.out);
 }
 
-/// Given a build without a panel, nothing of a panel can go wrong with it: no stop worry, in so many words.
+/// Given a folder, a document to print: nothing in it is fetched or run, each worry that is no quiet one
+/// stands there with its word, sources once at the foot, and on the paper that readers of US units have.
 #[test]
-fn without_a_stop_worry_it_says_so_and_no_more() {
-    let sample =
-        std::fs::read_to_string(samples().join("bought-selective.toml")).expect("a sample");
-    let weather = format!("weather = \"{}/weather/", samples().display());
-    let text = sample.replace("weather = \"weather/", &weather).replace("count = 2", "count = 0");
+fn the_document_to_print_is_whole_in_itself() {
     let folder = tempfile::tempdir().expect("a folder");
-    let path = folder.path().join("none.toml");
-    std::fs::write(&path, text).expect("written");
-    let told = run(&["worry", path.to_str().expect("text")]);
-    assert_eq!(told.status, 0, "{}", told.talk);
-    let says = "No stop worry was found in what is computed here.";
-    assert!(told.out.contains(says), "{}", told.out);
+    for (units, paper) in [("metric", "size:A4"), ("us", "size:letter")] {
+        let out = folder.path().join(units);
+        let words = ["worry", "missed-seams.toml", "--units", units, "--out"];
+        let told = run(&[&words[..], &[out.to_str().expect("text")]].concat());
+        assert_eq!(told.status, 0, "{}", told.talk);
+        let text = std::fs::read_to_string(out.join("worries.html")).expect("the document");
+        assert!(text.contains(paper));
+        for foreign in ["http://", "https://", "src=", "url(", "<script", "@import"] {
+            let found = text.replace("http://www.w3.org/2000/svg", "");
+            assert!(!found.contains(foreign), "{foreign}");
+        }
+        let loud = told
+            .out
+            .lines()
+            .filter(|line| ["Stop ", "Mind "].iter().any(|word| line.starts_with(word)));
+        assert_eq!(text.matches("class=\"worry\"").count(), loud.count());
+        assert!(text.contains("<h2>Sources</h2>"));
+    }
 }
 
-/// Given US units, no temperature is told in degrees Celsius and none of the differences in kelvin.
+/// Given US units, no temperature is told in degrees Celsius and none of the differences in kelvin; what a
+/// source says stays as it says it.
 #[test]
 fn us_units_hold_throughout() {
     let out = run(&["worry", "missed-seams.toml", "--units", "us"]).out;
-    let words: Vec<&str> = out.split([' ', ',', ';', ':', '.', '\n']).collect();
+    // A paragraph under a worry begins seven columns in, and goes on nine columns in.
+    let mut is_source = false;
+    let ours: Vec<&str> = out
+        .lines()
+        .filter(|line| {
+            is_source =
+                line.starts_with("       Source:") || is_source && line.starts_with("         ");
+            !is_source
+        })
+        .collect();
+    let ours = ours.join("\n");
+    let words: Vec<&str> = ours.split([' ', ',', ';', ':', '.', '\n']).collect();
     let is_metric = |two: &[&str]| {
         two[0].parse::<f64>().is_ok() && ["C", "K", "mm", "l", "m"].contains(&two[1])
     };

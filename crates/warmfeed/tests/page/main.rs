@@ -9,3 +9,4 @@ mod network;
 mod paths;
 mod strangers;
 mod support;
+mod worries;

@@ -1,19 +1,24 @@
 //! The answer as a sentence, with how sure it is, and what stands against the build.
 
+use advice::worry::{Kind, NOT_LOOKED_AT, Setting};
 use maud::{Markup, html};
 use sheets::words::{kwh, whole};
 
 use super::super::desk::State;
+use super::super::numbers::Numbers;
 use super::super::reckoned::{Late, Reckoned};
-use crate::wire::KindWire;
+use super::notes::stop_lines;
+use crate::worry_words::{Ear, stops_counted};
 
 /// Draws it.
-pub fn answer(state: &State, shown: &Reckoned, late: &Late) -> Markup {
+pub fn answer(numbers: &Numbers) -> Markup {
+    let Numbers { state, shown, late, .. } = *numbers;
+    let ear = Ear { units: numbers.reader.units, setting: Setting::Typeset };
     let of_hundred = 100.0 * shown.year.share;
     let design = &shown.loaded.design;
     html! {
         div id="answer" class="answer" data-part="" data-version=(state.version)
-            data-computed=(shown.number) data-says=(spoken(state, shown)) {
+            data-computed=(shown.number) data-says=(spoken(state, shown)) data-stops=[stops_spoken(late)] {
             p class="build-title" { (design.title) ". " span class="quiet" { (design.story) } }
             h1 {
                 "In this year’s weather the build spares the heater "
@@ -21,7 +26,7 @@ pub fn answer(state: &State, shown: &Reckoned, late: &Late) -> Markup {
                 ": " (parts(of_hundred)) " in every 100."
             }
             div class="sure" { (sure(late)) }
-            div class="stops" { (stops(late)) (problems(state)) }
+            div class="stops" { (stops(late, ear)) (problems(state)) }
         }
     }
 }
@@ -88,18 +93,27 @@ fn twelfths(done: usize, all: usize) -> usize {
     (12 * done).checked_div(all).unwrap_or(0)
 }
 
-/// What passes what it stands, worst first.
-fn stops(late: &Late) -> Markup {
-    let Some(panel) = &late.panel else { return html! {} };
-    let worst = panel.stagnation.parts.iter().filter(|part| part.kind == KindWire::Stop);
+/// How many stop worries there are, for who cannot see them come; `None` until that is worked out.
+fn stops_spoken(late: &Late) -> Option<String> {
+    let found = late.worries.as_ref().filter(|_| !late.worries_are_former)?;
+    Some(format!("{}.", stops_counted(found)))
+}
+
+/// The stop worries, and what was not looked at.
+fn stops(late: &Late, ear: Ear) -> Markup {
+    let Some(found) = &late.worries else {
+        return html! { p class="working" { "What can go wrong is not worked out yet." } };
+    };
+    let stops = found.iter().filter(|finding| finding.kind == Kind::Stop).count();
     html! {
-        @for part in worst {
-            p class="stop-line" {
-                b { "Stop: " }
-                (part.part) " reaches " (whole(part.extreme_c)) "\u{a0}°C in the place’s worst sun, left idle; "
-                (part.material) " stands " (whole(part.limit_c)) ". "
-                a href="#panel" { "See Panel" }
-            }
+        @if late.worries_are_former {
+            p class="quiet" { "What can go wrong is being worked out anew; this is still of the build as it was." }
+        }
+        (stop_lines(found, ear))
+        @if stops == 0 { p { (stops_counted(found)) "." } }
+        details id="not-looked-at" data-keep="" {
+            summary { "What is not looked at" }
+            p { (NOT_LOOKED_AT) "." }
         }
     }
 }

@@ -2,6 +2,7 @@
 //! the months.
 
 mod answer;
+mod notes;
 mod slips;
 mod station;
 mod strip;
@@ -55,7 +56,7 @@ pub async fn show(
             word: Word::Year,
             build: Some(&name),
             path: &path,
-            styles: &[],
+            styles: &["notes.css"],
             modules: &["day.js"],
             main,
         };
@@ -122,7 +123,7 @@ fn whole(house: &House, reader: &Reader, name: &str, state: &State, shown: &Reck
     let numbers = Numbers { build: name, token: &house.token, reader, state, shown, late: &late };
     html! {
         (slips::slips(house, name, state, (shown, &late)))
-        (answer::answer(state, shown, &late))
+        (answer::answer(&numbers))
         (station::stations(&numbers, &pictures))
         section id="months" data-part="" aria-label="The year by months" {
             h2 { "The year by months" }

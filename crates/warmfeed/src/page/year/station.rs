@@ -1,5 +1,6 @@
 //! The five stations: beside each piece of the column its drawings and its numbers.
 
+use advice::worry;
 use maud::{Markup, PreEscaped, html};
 use sheets::page::Picture;
 use sheets::pictures::Width;
@@ -8,12 +9,15 @@ use sheets::svg::{self, Tiles};
 
 use super::super::numbers::Numbers;
 use super::super::shell::address;
+use super::notes::notes;
 use super::picture;
 use crate::pictures::section_facts;
 
 /// One station of the page.
 struct Station {
     id: &'static str,
+    /// As worries know it.
+    of: worry::Station,
     name: &'static str,
     says: &'static str,
     /// Tables of the design file whose values belong here.
@@ -25,6 +29,7 @@ struct Station {
 const STATIONS: [Station; 5] = [
     Station {
         id: "sun",
+        of: worry::Station::Sun,
         name: "Sun",
         says: "Across is heat, down its path. What is lost stays at the left to the foot; each thread is a month.",
         tables: &["sun"],
@@ -32,6 +37,7 @@ const STATIONS: [Station; 5] = [
     },
     Station {
         id: "panel",
+        of: worry::Station::Panel,
         name: "Panel",
         says: "Light turns to heat in the sheet, and the fluid takes it.",
         tables: &["panel"],
@@ -39,6 +45,7 @@ const STATIONS: [Station; 5] = [
     },
     Station {
         id: "circuit",
+        of: worry::Station::Circuit,
         name: "Circuit",
         says: "Up the flow pipe, through the coil, back to the panel; the controller says when.",
         tables: &["circuit", "control"],
@@ -46,6 +53,7 @@ const STATIONS: [Station; 5] = [
     },
     Station {
         id: "store",
+        of: worry::Station::Store,
         name: "Store",
         says: "The cistern holds the heat until someone draws.",
         tables: &["store"],
@@ -53,6 +61,7 @@ const STATIONS: [Station; 5] = [
     },
     Station {
         id: "tap",
+        of: worry::Station::Tap,
         name: "Tap",
         says: "What the heater need not give.",
         tables: &["tap"],
@@ -133,6 +142,7 @@ fn drawn(
                 div class="beside" {
                     (drawings(&station.pictures[..1], station, pictures, numbers))
                     (numbers.of(station.tables, station.id))
+                    (notes(numbers, station.of))
                     (drawings(&station.pictures[1..], station, pictures, numbers))
                 }
             }
