@@ -9,13 +9,13 @@ use super::{Said, caution, quiet};
 use crate::AdviceError;
 use crate::worry::case::Case;
 use crate::worry::finding::{Certainty, Figure, Finding, Station};
-use crate::worry::words::{lasting, of, warm, words};
+use crate::worry::words::{count, lasting, of, warm, words};
 
 /// How long one stays and watches after soldering \[s\], and where fire could hide.
 const WATCH_S: f64 = 30.0 * 60.0;
 const WATCH_HIDDEN_S: f64 = 60.0 * 60.0;
-/// Lead that drinking water may hold \[kg/m3\]: 10 micrograms a litre.
-const LEAD_KG_M3: f64 = 10e-6;
+/// Lead that drinking water may hold, in micrograms a litre (seen).
+const LEAD_MICROGRAMS: f64 = 10.0;
 /// Burning polystyrene: softens, gives gas that catches fire, catches fire by itself \[C\].
 const FOAM_C: [f64; 3] = [100.0, 350.0, 450.0];
 /// Binder of wool bakes out from here \[C\].
@@ -68,14 +68,15 @@ fn lead(design: &Design) -> Option<Finding> {
             Station::Panel,
             "panel.tubes.joints",
             words!(
-                "Joints of tin and lead: drinking water may hold 10 micrograms of lead a litre, and in the United Kingdom no joint on water for drinking, cooking or washing has been made with it since 1987"
+                "Joints of tin and lead: drinking water may hold {} micrograms of lead a litre, and in the United Kingdom no joint on water for drinking, cooking or washing has been made with it since 1987",
+                count(LEAD_MICROGRAMS)
             ),
             Said("Water-fittings guidance of the United Kingdom; limit 10 micrograms a litre", Certainty::Seen),
         )
         .mend(words!(
             "Use it on the closed circuit only, never on the coil’s water side or on any tap; wash hands, nothing to eat at the bench, no children near. Ask your water supplier what holds where you live"
         ))
-        .figures(vec![Figure::told("lead allowed in water", Measure::Density, LEAD_KG_M3)])
+        .figures(vec![Figure::told("micrograms of lead a litre allowed in water", Measure::Number, LEAD_MICROGRAMS)])
     })
 }
 
