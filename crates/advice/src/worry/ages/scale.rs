@@ -99,7 +99,7 @@ pub(in crate::worry) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
             .mend(mend)
             .figures(figures)
             .source(
-                "Fouling resistances of the heat-exchanger trade, taken as a year’s growth at 1 W/m K; a lukewarm store grows less",
+                "Fouling resistances of the heat-exchanger trade, taken as a year’s growth of lime; a lukewarm store grows less",
                 Certainty::FromMemory,
             ),
     ])

@@ -58,7 +58,7 @@ pub(in crate::worry) fn hands(case: &Case) -> Result<Vec<Finding>, AdviceError> 
             weighed.dry_kg,
             Limit::at_most(
                 two_kg,
-                "Guide figures for lifting by hand of the British regulator: two lift two thirds of twice 25 kg",
+                "Guide figures for lifting by hand of the British regulator: two lift two thirds of what they lift singly",
                 Certainty::FromMemory,
             ),
         )])

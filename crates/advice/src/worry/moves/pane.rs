@@ -51,7 +51,7 @@ pub(in crate::worry) fn edge(case: &Case) -> Result<Vec<Finding>, AdviceError> {
             pull_pa,
             Limit::at_most(
                 EDGE_BEARS_PA,
-                "Glass trade: edges of annealed glass bear 18 to 25 MPa",
+                "Glass trade: the lower end of what edges of annealed glass bear",
                 Certainty::Seen,
             ),
         ));
@@ -86,7 +86,7 @@ pub(in crate::worry) fn edge(case: &Case) -> Result<Vec<Finding>, AdviceError> {
             "toughened-glass",
         )])
         .source(
-            "Glass trade: E alpha dT/(1 - nu), float glass takes about 40 K where it is partly shaded",
+            "Glass trade: E alpha dT/(1 - nu), and what float glass takes where it is partly shaded",
             certainty,
         ),
     ])

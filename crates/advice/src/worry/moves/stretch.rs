@@ -120,7 +120,7 @@ fn tubes(case: &Case, hot: &Warm) -> Result<Option<Finding>, AdviceError> {
             apart_m,
             Limit::at_most(
                 gives_m,
-                "annealed copper gives way at 50 MPa over 120 GPa",
+                "the strain at which annealed copper gives way",
                 Certainty::FromMemory,
             ),
         ),
@@ -219,7 +219,7 @@ fn cover(case: &Case, hot: &Warm) -> Result<Option<Finding>, AdviceError> {
                 net_m,
                 Limit::at_most(
                     SEAL_GIVES_M,
-                    "movement class 25 of ISO 11600, joints of 6 mm on two sides",
+                    "movement class 25 of ISO 11600, such joints on two sides",
                     Certainty::FromMemory,
                 ),
             ),

@@ -206,7 +206,7 @@ fn wool(design: &Design) -> Option<Finding> {
                 "Cut wool fills the air with fibres that itch and are not to be breathed; hot from {} on its binder smells and fogs glass",
                 warm(binder_k)
             ),
-            Said("Common practice; binder from 150 to 200 C, from memory", Certainty::FromMemory),
+            Said("Common practice; the binder as the catalogue of materials notes it", Certainty::FromMemory),
         )
         .mend(words!("Mask, gloves, sleeves, goggles; cut it with a knife, wetted; nobody else in the loft"))
         .figures(vec![Figure::told("binder bakes out from", Measure::Temperature, binder_k)]),
