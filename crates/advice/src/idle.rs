@@ -196,7 +196,7 @@ pub(crate) fn built_temperatures(
         sheet_w_m2: sun.taken_w_m2,
         covers_w_m2: kept.iter().map(|share| share * sun.sun_w_m2).collect(),
     };
-    Ok(idle_parts(built, &glazing, &sun.around, &light).map_err(AdviceError::panel)?)
+    idle_parts(built, &glazing, &sun.around, &light).map_err(AdviceError::panel)
 }
 
 /// Hours above each part's continuous limit in three years: running, pump dead, dry. They are marched

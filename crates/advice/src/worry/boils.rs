@@ -144,7 +144,7 @@ impl Outcome {
 
     fn goes(&self, build: &Build) -> Result<Goes, AdviceError> {
         Ok(match build.circuit.layout.holding {
-            Holding::HeaderTank { room_m3, .. } => self.into_header_tank(room_m3),
+            Holding::HeaderTank { room_m3, .. } => self.in_header_tank(room_m3),
             Holding::Vessel { volume_m3, precharge_pa, fill_pa, relief_pa } => {
                 let air_pa =
                     atmosphere_pa(build.sun.place.elevation_m).map_err(AdviceError::circuit)?;
@@ -155,12 +155,12 @@ impl Outcome {
                     relief_pa: air_pa + relief_pa,
                     air_pa,
                 };
-                self.into_vessel(build.circuit.fluid, &sealed)
+                self.in_vessel(build.circuit.fluid, &sealed)
             }
         })
     }
 
-    fn into_header_tank(&self, room_m3: Option<f64>) -> Goes {
+    fn in_header_tank(&self, room_m3: Option<f64>) -> Goes {
         let pushed = of(Measure::Volume, self.pushed_m3);
         let larger = writing(
             words!("Give the header tank more room over its cold level"),
@@ -216,7 +216,7 @@ impl Outcome {
         }
     }
 
-    fn into_vessel(&self, fluid: Fluid, sealed: &Sealed) -> Goes {
+    fn in_vessel(&self, fluid: Fluid, sealed: &Sealed) -> Goes {
         let pressure_pa = sealed.pressure_pa(fluid, self.hottest_k, self.pushed_m3);
         let gauge = |absolute_pa: f64| of(Measure::Pressure, absolute_pa - sealed.air_pa);
         let pushed = of(Measure::Volume, self.pushed_m3);

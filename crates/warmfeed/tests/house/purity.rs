@@ -21,6 +21,10 @@ fn computing_crates_do_not_reach_outside() {
         }
         assert!(!files_under(&folder).is_empty());
         for (file, syntax) in parsed(&folder) {
+            // A module of tests in files of its own: what declares it carries the attribute.
+            if file.contains("/tests/") || file.ends_with("/tests.rs") {
+                continue;
+            }
             let mut search = Search { file: &file, faults: &mut faults };
             search.visit_file(&syntax);
         }
