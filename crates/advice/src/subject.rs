@@ -3,7 +3,7 @@
 use design::{Design, Edit, EditValue, Weather, Written, read_design};
 use physics::panel::Passage;
 use physics::{Build, Climate};
-use year::{Forcing, Plant, Recorder, Upset, YearResult, march};
+use year::{Forcing, Plant, Recorder, Upset, YearResult, march, run_plant};
 
 use crate::AdviceError;
 
@@ -27,6 +27,8 @@ pub struct OneYear {
     pub build: Build,
     /// What was imposed on it.
     pub forcing: Forcing,
+    /// The build compiled.
+    pub plant: Plant,
     /// What it came to.
     pub result: YearResult,
 }
@@ -119,7 +121,8 @@ impl Subject {
     /// # Errors
     /// A year that cannot be computed.
     pub fn recorded(&self, recorder: &mut Recorder) -> Result<OneYear, AdviceError> {
-        year_of(self.build.clone(), Forcing::of(&self.build, &self.climate)?, recorder)
+        let plant = Plant::compile(&self.build)?;
+        year_of((self.build.clone(), plant), Forcing::of(&self.build, &self.climate)?, recorder)
     }
 
     /// The year of a changed build in the same weather; `base` is that of the build as it stands.
@@ -141,13 +144,13 @@ impl Subject {
         recorder: &mut Recorder,
     ) -> Result<OneYear, AdviceError> {
         let forcing = base.forcing.again(&base.build, &build, &self.climate)?;
+        let plant = base.plant.again(&base.build, &build)?;
         if !has_the_same_twin(&build, &forcing, base) {
-            return year_of(build, forcing, recorder);
+            return year_of((build, plant), forcing, recorder);
         }
-        let plant = Plant::compile(&build)?;
         let (ledger, events) = march(&plant, &forcing, &Upset::none(), recorder)?;
         let result = YearResult { build: ledger, twin: base.result.twin.clone(), events };
-        Ok(OneYear { build, forcing, result })
+        Ok(OneYear { build, forcing, plant, result })
     }
 
     /// The year of the build as it stands in other weather.
@@ -155,7 +158,8 @@ impl Subject {
     /// # Errors
     /// A year that cannot be computed.
     pub fn year_in(&self, build: &Build, climate: &Climate) -> Result<OneYear, AdviceError> {
-        year_of(build.clone(), Forcing::of(build, climate)?, &mut Recorder::none())
+        let plant = Plant::compile(build)?;
+        year_of((build.clone(), plant), Forcing::of(build, climate)?, &mut Recorder::none())
     }
 }
 
@@ -179,12 +183,12 @@ fn has_the_same_twin(build: &Build, forcing: &Forcing, base: &OneYear) -> bool {
 }
 
 fn year_of(
-    build: Build,
+    (build, plant): (Build, Plant),
     forcing: Forcing,
     recorder: &mut Recorder,
 ) -> Result<OneYear, AdviceError> {
-    let result = year::run(&build, &forcing, &Upset::none(), recorder)?;
-    Ok(OneYear { build, forcing, result })
+    let result = run_plant(&plant, &build, &forcing, &Upset::none(), recorder)?;
+    Ok(OneYear { build, forcing, plant, result })
 }
 
 /// Edits in words: `panel.gap 30 mm`.

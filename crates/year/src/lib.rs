@@ -57,8 +57,23 @@ pub fn run(
     upset: &Upset,
     recorder: &mut Recorder,
 ) -> Result<YearResult, YearError> {
-    let plant = Plant::compile(build)?;
-    let (ledger, events) = march(&plant, forcing, upset, recorder)?;
+    run_plant(&Plant::compile(build)?, build, forcing, upset, recorder)
+}
+
+/// The same for a build that is compiled.
+///
+/// `plant`: the build's own.
+///
+/// # Errors
+/// As [`run`].
+pub fn run_plant(
+    plant: &Plant,
+    build: &Build,
+    forcing: &Forcing,
+    upset: &Upset,
+    recorder: &mut Recorder,
+) -> Result<YearResult, YearError> {
+    let (ledger, events) = march(plant, forcing, upset, recorder)?;
     let twin = Plant::compile(&build.twin())?;
     let (twin_ledger, _) = march(&twin, forcing, upset, &mut Recorder::none())?;
     Ok(YearResult { build: ledger, twin: twin_ledger, events })

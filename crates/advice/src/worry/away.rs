@@ -96,7 +96,7 @@ struct Fortnight {
 impl Fortnight {
     fn of(case: &Case, spell: &Spell, wrong: Option<UpsetKind>) -> Result<Fortnight, AdviceError> {
         let upset = upset(spell, wrong);
-        let marched = Marched::of(&case.plant, spell, &upset, &[Channel::StoreTop])?;
+        let marched = Marched::of(&case.year.plant, spell, &upset, &[Channel::StoreTop])?;
         let service_k = stands(case).service_k;
         let top_k = marched.series(Channel::StoreTop);
         let above = |&top_k: &f32| f64::from(top_k) > service_k;
@@ -252,7 +252,7 @@ pub(super) fn loft(case: &Case) -> Result<Vec<Finding>, AdviceError> {
         return Ok(Vec::new());
     }
     let spell = spell(case);
-    let marched = Marched::of(&case.plant, &spell, &upset(&spell, None), &[])?;
+    let marched = Marched::of(&case.year.plant, &spell, &upset(&spell, None), &[])?;
     let sum = |of: fn(&year::Tally) -> f64| marched.days.tallies.iter().map(of).sum::<f64>();
     let vapour_kg = (sum(|day| day.flows().evaporation_j) / EVAPORATION_J_KG).max(0.0);
     let heat_kwh = sum(|day| day.flows().store_loss_j) / KWH_J;

@@ -274,7 +274,7 @@ fn smaller(a_day_m3: f64) -> Vec<Remedy> {
 fn draws(case: &Case) -> (f64, f64) {
     let litres = case.minutes.series(Channel::Draw).unwrap_or_default();
     let heats_j = case.minutes.series(Channel::DrawHeat).unwrap_or_default();
-    let volume_heat_j_m3_k = case.plant.store.volume_heat_j_m3_k;
+    let volume_heat_j_m3_k = case.year.plant.store.volume_heat_j_m3_k;
     let mut span = (f64::INFINITY, f64::NEG_INFINITY);
     for (minute, (&litres, &heat_j)) in litres.iter().zip(heats_j).enumerate() {
         if litres <= 0.0 {

@@ -55,9 +55,9 @@ pub(super) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
         events: vec![(UpsetKind::PumpDead, first + from_min..first + 1440)],
     };
     let channels = [Channel::Plate];
-    let noon = Marched::of(&case.plant, &spell, &stops(NOON_MIN), &channels)?;
-    let all_day = Marched::of(&case.plant, &spell, &stops(0), &channels)?;
-    let running = Marched::of(&case.plant, &spell, &Upset::none(), &channels)?;
+    let noon = Marched::of(&case.year.plant, &spell, &stops(NOON_MIN), &channels)?;
+    let all_day = Marched::of(&case.year.plant, &spell, &stops(0), &channels)?;
+    let running = Marched::of(&case.year.plant, &spell, &Upset::none(), &channels)?;
     let hottest_k = noon.most(Channel::Plate).max(all_day.most(Channel::Plate));
     let reached = noon.series(Channel::Plate)[NOON_MIN as usize..]
         .iter()

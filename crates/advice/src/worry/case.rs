@@ -22,8 +22,6 @@ pub struct Case<'a> {
     pub year: &'a OneYear,
     /// That year's [`CHANNELS`].
     pub minutes: &'a Recorder,
-    /// The build compiled.
-    pub plant: Plant,
     /// Whether it is looked at in full, or a remedy is tried on it.
     pub depth: Depth,
 }
@@ -39,16 +37,8 @@ pub enum Depth {
 
 impl<'a> Case<'a> {
     /// A build with its year as it stands.
-    ///
-    /// # Errors
-    /// A build that cannot be compiled.
-    pub fn of(
-        subject: &'a Subject,
-        year: &'a OneYear,
-        minutes: &'a Recorder,
-    ) -> Result<Case<'a>, AdviceError> {
-        let plant = Plant::compile(&year.build)?;
-        Ok(Case { subject, year, minutes, plant, depth: Depth::Full })
+    pub fn of(subject: &'a Subject, year: &'a OneYear, minutes: &'a Recorder) -> Case<'a> {
+        Case { subject, year, minutes, depth: Depth::Full }
     }
 
     /// The same, to try a remedy on.

@@ -23,7 +23,7 @@ impl Mishap {
     fn upset(case: &Case, kind: UpsetKind) -> Result<Mishap, AdviceError> {
         let upset = Upset::all_year(kind);
         let mut nothing = Recorder::none();
-        let (ledger, _) = march(&case.plant, &case.year.forcing, &upset, &mut nothing)?;
+        let (ledger, _) = march(&case.year.plant, &case.year.forcing, &upset, &mut nothing)?;
         let tally = ledger.year();
         let spared_j = spared_heat_j(&tally, &case.year.result.twin.year());
         Ok(Mishap { spared_kwh: spared_j / KWH_J, tally })
@@ -86,7 +86,7 @@ fn told(
 }
 
 fn has_pump(case: &Case) -> bool {
-    case.plant.flow.is_some()
+    case.year.plant.flow.is_some()
 }
 
 /// True where the controller heeds probes.

@@ -38,8 +38,8 @@ impl Night {
             Upset { events: vec![(UpsetKind::PowerCut, span.start as u32..span.end as u32)] };
         let channels = [Channel::PlateColdest];
         Ok(Night {
-            built: Marched::of(&case.plant, &spell, &Upset::none(), &channels)?,
-            cut: Marched::of(&case.plant, &spell, &dead, &channels)?,
+            built: Marched::of(&case.year.plant, &spell, &Upset::none(), &channels)?,
+            cut: Marched::of(&case.year.plant, &spell, &dead, &channels)?,
             freezing_k: freezing_k(case.year.build.circuit.fluid).map_err(AdviceError::circuit)?,
             spell,
         })

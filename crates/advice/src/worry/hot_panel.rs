@@ -23,7 +23,7 @@ const BOILING_K: f64 = ZERO_CELSIUS_K + 100.0;
 pub(super) fn filled(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     let (design, build) = (&case.subject.design, &case.year.build);
     let Some(found) = idle(design, build, &case.year.forcing)? else { return Ok(Vec::new()) };
-    let mut dry = case.plant.clone();
+    let mut dry = case.year.plant.clone();
     dry.drain()?;
     let capacity_j_k: f64 = dry.segments.iter().map(|segment| segment.capacity_j_k).sum();
     let hot_k = found.extreme_k.max(found.standard_k);
@@ -76,7 +76,7 @@ pub(super) fn started(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     let spell = extreme_day(case, 1);
     let first = minutes(&spell.days).start as u32;
     let cut = Upset { events: vec![(UpsetKind::PowerCut, first + FAILS_MIN..first + BACK_MIN)] };
-    let marched = Marched::of(&case.plant, &spell, &cut, &[Channel::Plate, Channel::Pump])?;
+    let marched = Marched::of(&case.year.plant, &spell, &cut, &[Channel::Plate, Channel::Pump])?;
     let (plate_k, pump) = (marched.series(Channel::Plate), marched.series(Channel::Pump));
     let back = BACK_MIN as usize;
     let at_back_k = f64::from(plate_k[back - 1]);

@@ -104,7 +104,7 @@ pub fn worries(
     minutes: &Recorder,
     progress: &Progress,
 ) -> Result<Vec<Finding>, AdviceError> {
-    let case = Case::of(subject, base, minutes)?;
+    let case = Case::of(subject, base, minutes);
     let (done, all) = (AtomicUsize::new(0), AtomicUsize::new(LOOKS.len()));
     let told = || {
         let done = done.fetch_add(1, Ordering::Relaxed) + 1;

@@ -37,13 +37,27 @@ fn try_one(
         Err(AdviceError::NoBuild { says, .. }) => return Ok(Tried::Refused(says)),
         Err(error) => return Err(error),
     };
+    // What changes nothing that is reckoned, a cistern's board or a joint's solder, has the same year.
+    if subject.build == case.year.build {
+        return worked(&Case { subject: &subject, ..*case }.deciding(), look, finding, 0.0);
+    }
     let mut minutes = Recorder::of(&CHANNELS);
     let year = subject.recorded_beside(case.year, subject.build.clone(), &mut minutes)?;
-    let changed = Case::of(&subject, &year, &minutes)?.deciding();
-    let then = look(&changed)?.into_iter().find(|other| other.is_same(finding));
+    let more_kwh = year.spared_kwh() - case.year.spared_kwh();
+    worked(&Case::of(&subject, &year, &minutes).deciding(), look, finding, more_kwh)
+}
+
+/// The same look at the changed build.
+fn worked(
+    changed: &Case,
+    look: Look,
+    finding: &Finding,
+    spared_kwh: f64,
+) -> Result<Tried, AdviceError> {
+    let then = look(changed)?.into_iter().find(|other| other.is_same(finding));
     Ok(Tried::Worked {
         kind: then.as_ref().map(|then| then.kind),
         figure: then.and_then(|then| then.figures.into_iter().next()),
-        spared_kwh: year.spared_kwh() - case.year.spared_kwh(),
+        spared_kwh,
     })
 }

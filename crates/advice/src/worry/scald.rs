@@ -155,6 +155,6 @@ fn after_two_weeks_k(case: &Case) -> Result<f64, AdviceError> {
     let span = minutes(&spell.days);
     let back = span.end as u32 - 2 * 1440;
     let upset = Upset { events: vec![(UpsetKind::NoDraws, span.start as u32..back)] };
-    let marched = Marched::of(&case.plant, &spell, &upset, &[])?;
+    let marched = Marched::of(&case.year.plant, &spell, &upset, &[])?;
     Ok(marched.days.tallies[AWAY_DAYS..].iter().map(|day| day.tap_max_k).fold(0.0, f64::max))
 }

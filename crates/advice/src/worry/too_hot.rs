@@ -26,7 +26,7 @@ pub(super) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
 fn hours(case: &Case, found: &Idle) -> Result<HoursAbove, AdviceError> {
     let (design, year) = (&case.subject.design, case.year.parts());
     match case.depth {
-        Depth::Full => idle_hours(design, year, &case.plant, found),
+        Depth::Full => idle_hours(design, year, &case.year.plant, found),
         Depth::Deciding => {
             let sheet_k = case.minutes.series(Channel::Plate).unwrap_or_default();
             let running = hours_of_series(design, year, found, sheet_k)?;

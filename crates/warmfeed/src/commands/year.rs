@@ -8,7 +8,7 @@ use design::Weather;
 use design::problem::{Problem, Severity, Span};
 use design::quantity::Units;
 use physics::Build;
-use year::{Forcing, Plant, Recorder, Upset, YearResult, march, spared_heat_j};
+use year::{Forcing, Plant, Recorder, Upset, YearResult, march, run_plant, spared_heat_j};
 
 use super::check::assumed;
 use super::load::{Disk, Loaded, Source, load};
@@ -104,18 +104,20 @@ fn computed(loaded: &Loaded, beside: Option<&Loaded>, wish: &Wish) -> Result<()>
     interrupt::check()?;
     progress.step("the build and its twin");
     let mut recorder = wish.wanted.recorder(loaded.build.store.layers);
-    let result = year::run(&loaded.build, &forcing, &Upset::none(), &mut recorder)?;
+    let plant = Plant::compile(&loaded.build)?;
+    let undisturbed = Upset::none();
+    let result = run_plant(&plant, &loaded.build, &forcing, &undisturbed, &mut recorder)?;
     interrupt::check()?;
     progress.step("the panel left idle in the sun");
     let stagnation = {
         let units = if wish.as_json { Units::Metric } else { wish.units };
-        hot::stagnation(loaded, &Plant::compile(&loaded.build)?, &forcing, units)?
+        hot::stagnation(loaded, &plant, &forcing, units)?
     };
     interrupt::check()?;
     progress.step("the store fully mixed, and unmixed");
     let bracket = bracket(&loaded.build, &forcing, &result)?;
     interrupt::check()?;
-    let base = OneYear { build: loaded.build.clone(), forcing, result };
+    let base = OneYear { build: loaded.build.clone(), forcing, plant, result };
     let found = sure(&wish.asked, (loaded, beside), &base, &progress)?;
     interrupt::check()?;
     let OneYear { forcing, result, .. } = &base;

@@ -89,7 +89,7 @@ impl Reckoned {
             }
             None => subject.recorded(&mut recorder)?,
         };
-        let OneYear { build, forcing, result } = &base;
+        let OneYear { build, forcing, result, .. } = &base;
         let year = whole(result, forcing, build);
         let circuit =
             (!build.panel.panels.is_empty()).then(|| circuit(build, &year).ok()).flatten();

@@ -21,6 +21,7 @@ pub use table::{Line, Sheet};
 use physics::Build;
 use physics::circuit::gravity::rises;
 use physics::control::{Control, StoreProbePlace};
+use physics::panel::{Bank, Panel};
 use physics::store::{Loft, OverheatDischarge};
 use physics::tap::Heater;
 
@@ -76,11 +77,7 @@ impl Plant {
     /// A join that names what is not there; a circuit without flow; a relation asked beyond its
     /// range.
     pub fn compile(build: &Build) -> Result<Plant, YearError> {
-        let probe_height_m = match build.control.store_probe_place {
-            StoreProbePlace::Water { height_m } | StoreProbePlace::Wall { height_m } => height_m,
-            StoreProbePlace::LoftAir => 0.0,
-        };
-        let store = StorePlant::of(&build.store, probe_height_m)?;
+        let store = StorePlant::of(&build.store, probe_height_m(build))?;
         let network = Network::of(&build.panel)?;
         let rises = rises(&build.circuit, &build.store.coil, NODES_PER_PIPE);
         let (kinds, segments) = panels::compile(build, &network, rises.panel_m)?;
@@ -117,6 +114,37 @@ impl Plant {
         })
     }
 
+    /// The plant of a changed build: what the change leaves alone is taken over, to the last bit what
+    /// [`Plant::compile`] would make.
+    ///
+    /// `was`: the build that this plant was compiled for.
+    ///
+    /// # Errors
+    /// As [`Plant::compile`].
+    pub fn again(&self, was: &Build, now: &Build) -> Result<Plant, YearError> {
+        let same = was.circuit == now.circuit
+            && was.store == now.store
+            && was.sun.plane == now.sun.plane
+            && without_light(&was.panel) == without_light(&now.panel);
+        if !same {
+            return Plant::compile(now);
+        }
+        let mut plant = Plant {
+            store: StorePlant::of(&now.store, probe_height_m(now))?,
+            heater: now.tap.heater,
+            delivery_k: now.tap.delivery_k,
+            control: now.control.clone(),
+            ..self.clone()
+        };
+        let panels = was.panel.panels.iter().zip(&now.panel.panels);
+        for (old, new) in panels {
+            for kind in plant.kinds.iter_mut().filter(|kind| kind.panel == *old) {
+                kind.panel = new.clone();
+            }
+        }
+        Ok(plant)
+    }
+
     /// Empties the panels: their heat capacity is that of their dry parts from now on, and nothing runs
     /// by its own weight.
     ///
@@ -126,4 +154,23 @@ impl Plant {
         self.gravity = None;
         panels::drain(&self.kinds, &mut self.segments)
     }
+}
+
+fn probe_height_m(build: &Build) -> f64 {
+    match build.control.store_probe_place {
+        StoreProbePlace::Water { height_m } | StoreProbePlace::Wall { height_m } => height_m,
+        StoreProbePlace::LoftAir => 0.0,
+    }
+}
+
+/// A bank without what matters to its light alone: that is the forcing's.
+fn without_light(bank: &Bank) -> Bank {
+    let mut bank = bank.clone();
+    for built in bank.panels.iter_mut().filter_map(Panel::built_mut) {
+        built.sheet.absorptance = 0.0;
+        for cover in &mut built.covers {
+            cover.clean_share = 1.0;
+        }
+    }
+    bank
 }

@@ -4,6 +4,7 @@
 // Figures that a closing report quotes are printed where a test is asked to show its output.
 #![allow(clippy::print_stdout)]
 
+mod again;
 mod balance;
 mod control;
 mod draw_day;

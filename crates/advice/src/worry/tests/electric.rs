@@ -13,7 +13,7 @@ fn a_pump_that_never_stops_draws_all_year() {
     let case = first_panel().case();
     let upset = Upset::all_year(UpsetKind::PumpStuckOn);
     let (ledger, _) =
-        march(&case.plant, &case.year.forcing, &upset, &mut Recorder::none()).unwrap();
+        march(&case.year.plant, &case.year.forcing, &upset, &mut Recorder::none()).unwrap();
     let year = ledger.year();
     assert!((year.pump_j / KWH_J - 52.56).abs() < 1e-9, "{}", year.pump_j / KWH_J);
     assert_eq!(year.pump_starts, 0);
@@ -29,7 +29,7 @@ fn exchanged_probes_cool_the_store() {
     let case = first_panel().case();
     let upset = Upset::all_year(UpsetKind::ProbesSwapped);
     let mut minutes = Recorder::of(&[Channel::CoilHeat, Channel::Pump]);
-    march(&case.plant, &case.year.forcing, &upset, &mut minutes).unwrap();
+    march(&case.year.plant, &case.year.forcing, &upset, &mut minutes).unwrap();
     let pump = minutes.series(Channel::Pump).unwrap();
     let heat = minutes.series(Channel::CoilHeat).unwrap();
     let carried_j: f64 = heat.iter().zip(pump).map(|(&w, &on)| 60.0 * f64::from(w * on)).sum();
@@ -92,7 +92,7 @@ fn a_misread_probe_is_an_offset() {
     let case = first_panel().case();
     let upset = Upset::all_year(UpsetKind::PanelProbeError { offset_difference_k: -3.0 });
     let (ledger, _) =
-        march(&case.plant, &case.year.forcing, &upset, &mut Recorder::none()).unwrap();
+        march(&case.year.plant, &case.year.forcing, &upset, &mut Recorder::none()).unwrap();
     let off = first_panel().written(&[("control.panel-probe.offset", "-3 K")]);
     let designed_j = off.year.result.build.year().topup_heat_j;
     let upset_j = ledger.year().topup_heat_j;

@@ -19,7 +19,7 @@ fn the_sheet_falls_to_its_balance_with_the_sky() {
     let case = sample.case();
     let spell = design_night(&case).unwrap();
     let marched =
-        Marched::of(&case.plant, &spell, &Upset::none(), &[Channel::PlateColdest]).unwrap();
+        Marched::of(&case.year.plant, &spell, &Upset::none(), &[Channel::PlateColdest]).unwrap();
     let coldest = spell.forcing.hours[hours(&spell.days)]
         .iter()
         .min_by(|one, other| one.air_k.total_cmp(&other.air_k))

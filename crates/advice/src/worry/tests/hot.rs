@@ -24,7 +24,7 @@ fn it_boils_when_a_hand_reckons() {
 
     let spell = extreme_day(&case, 1);
     let at_noon = 1440 * spell.days.start + 720;
-    let marched = Marched::of(&case.plant, &spell, &Upset::none(), &[Channel::Plate]).unwrap();
+    let marched = Marched::of(&case.year.plant, &spell, &Upset::none(), &[Channel::Plate]).unwrap();
     let start_k = f64::from(marched.series(Channel::Plate)[719]);
     let light_w_m2 = f64::from(spell.forcing.light.absorbed_w_m2[at_noon]);
     let found = idle(&sample.subject.design, &sample.year.build, &sample.year.forcing);
@@ -32,7 +32,8 @@ fn it_boils_when_a_hand_reckons() {
     let air_k = spell.forcing.hours[at_noon / 60].air_k;
     let loss_w_m2_k = found.extreme.taken_w_m2 / (found.extreme_k - found.extreme.around.ambient_k);
     let steady_k = air_k + light_w_m2 / loss_w_m2_k;
-    let capacity_j_k: f64 = case.plant.segments.iter().map(|segment| segment.capacity_j_k).sum();
+    let capacity_j_k: f64 =
+        case.year.plant.segments.iter().map(|segment| segment.capacity_j_k).sum();
     let tau_s = capacity_j_k / (loss_w_m2_k * sample.year.build.panel.area_m2());
     let hand_s = tau_s * ((steady_k - start_k) / (steady_k - boils_k)).ln();
     let tolerance_s = (hand_s / 3.0).max(120.0);
@@ -50,7 +51,7 @@ fn a_dead_day_stays_under_the_steady_balance() {
         let span = minutes(&spell.days);
         let dead =
             Upset { events: vec![(UpsetKind::PumpDead, span.start as u32..span.end as u32)] };
-        let marched = Marched::of(&case.plant, &spell, &dead, &[Channel::Plate]).unwrap();
+        let marched = Marched::of(&case.year.plant, &spell, &dead, &[Channel::Plate]).unwrap();
         let hottest_k = marched.most(Channel::Plate);
         let steady = idle(&sample.subject.design, &sample.year.build, &sample.year.forcing);
         let steady_k = steady.unwrap().unwrap().extreme_k;
@@ -146,7 +147,7 @@ fn two_weeks_away_add_up() {
     let spell = Spell { days, forcing: sample.year.forcing.clone() };
     let span = minutes(&spell.days);
     let away = Upset { events: vec![(UpsetKind::NoDraws, span.start as u32..span.end as u32)] };
-    let marched = Marched::of(&case.plant, &spell, &away, &[]).unwrap();
+    let marched = Marched::of(&case.year.plant, &spell, &away, &[]).unwrap();
     let mut sum = year::Tally::default();
     for day in &marched.days.tallies {
         sum.add(day);

@@ -58,7 +58,7 @@ impl Sample {
     }
 
     fn case(&self) -> Case<'_> {
-        Case::of(&self.subject, &self.year, &self.minutes).expect("it compiles")
+        Case::of(&self.subject, &self.year, &self.minutes)
     }
 
     fn look(&self, look: Look) -> Vec<Finding> {
