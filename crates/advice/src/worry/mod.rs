@@ -43,9 +43,20 @@ pub use words::{Setting, Value, Words};
 /// same look.
 pub(crate) type Look = fn(&Case) -> Result<Vec<Finding>, AdviceError>;
 
-/// Every look, in no order that matters: findings are sorted.
+/// Every look, those that march years first, so that cores end together; findings are sorted.
 const LOOKS: &[Look] = &[
+    night::look,
+    ages::light::paint,
+    ages::light::cover,
+    ages::scale::look,
+    controller::fallen,
+    controller::stuck_on,
     too_hot::look,
+    ages::light::dirt,
+    controller::hunts,
+    controller::misread,
+    controller::swapped,
+    controller::wide,
     boils::look,
     boils::cooks,
     hot_panel::filled,
@@ -56,13 +67,6 @@ const LOOKS: &[Look] = &[
     away::board,
     frost::night,
     frost::thinned,
-    night::look,
-    controller::hunts,
-    controller::swapped,
-    controller::misread,
-    controller::fallen,
-    controller::wide,
-    controller::stuck_on,
     controller::electricity,
     bacteria::feeds,
     bacteria::kills,
@@ -81,10 +85,6 @@ const LOOKS: &[Look] = &[
     moves::pane::edge,
     moves::pane::bow,
     ages::metals::look,
-    ages::scale::look,
-    ages::light::cover,
-    ages::light::dirt,
-    ages::light::paint,
     ages::dew::look,
     work::bench::look,
     work::aloft::look,
