@@ -221,7 +221,7 @@ mod tests {
     fn a_figure_says_its_margin() {
         assert_eq!(METRIC.figure(&hot(401.15)), "128 C, at most 121 C: 7 K beyond");
         assert_eq!(METRIC.figure(&hot(380.15)), "107 C, at most 121 C: 14 K to spare");
-        assert_eq!(US.figure(&hot(401.15)), "262 F, at most 250 F: 13 F diff beyond");
+        assert_eq!(US.figure(&hot(401.15)), "262 F, at most 250 F: 13 degrees F beyond");
         assert_eq!(METRIC.figure(&hot(394.2)), "121 C, at most 121 C: right at it");
     }
 

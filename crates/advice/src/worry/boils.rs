@@ -20,7 +20,8 @@ use crate::AdviceError;
 const WARM_CIRCUIT_K: f64 = ZERO_CELSIUS_K + 60.0;
 /// The pump stops at noon, standard time \[min\].
 const NOON_MIN: u32 = 720;
-const NO_SHUT_VALVE: &str = "No valve that can be shut between a panel and what relieves it (EN 12976 and EN 12977, from memory)";
+const NO_SHUT_VALVE: &str =
+    "No valve that can be shut between a panel and what relieves it (EN 12976 and EN 12977)";
 
 /// Where the panel's fluid boils at its outlet \[K\], circuit cold and pump at rest: the pressure is least
 /// then, and it boils earliest. `None` without a panel.

@@ -96,8 +96,8 @@ fn freezes(case: &Case, night: &Night) -> Result<Finding, AdviceError> {
     };
     let whose = match build.sun.extremes.coldest_night.stated_by {
         StatedBy::Design => "",
-        StatedBy::WeatherHeader => ", by the weather file’s header",
-        StatedBy::TypicalYear => ", the coldest hour of a typical year, which real winters pass",
+        StatedBy::WeatherHeader => ", by the weather file’s header,",
+        StatedBy::TypicalYear => ", the coldest hour of a typical year, which real winters pass,",
     };
     let body = if is_water {
         "ice bursts tubes"

@@ -75,7 +75,8 @@ impl Value {
             Value::Span(span_s) => span(*span_s),
         };
         match setting {
-            Setting::Plain => plain,
+            // A file writes a difference so; a person reads it as degrees.
+            Setting::Plain => plain.replace("F diff", "degrees F"),
             Setting::Typeset => typeset(&plain),
         }
     }
@@ -100,7 +101,7 @@ fn span(span_s: f64) -> String {
 fn typeset(plain: &str) -> String {
     let set = match plain.rsplit_once(' ') {
         Some((number, unit @ ("C" | "F"))) => format!("{number} °{unit}"),
-        _ => plain.replace("m2", "m²").replace("m3", "m³").replace("F diff", "°F"),
+        _ => plain.replace("m2", "m²").replace("m3", "m³").replace("F diff", "F°"),
     };
     let signed = match set.strip_prefix('-') {
         Some(rest) => format!("\u{2212}{rest}"),
