@@ -5,7 +5,7 @@ use physics::circuit::pipe::{STILL_AIR_FILM_W_M2_K, conducted_share};
 use physics::panel::glazing::{Glazing, Outdoors};
 use physics::panel::optics::{kept_by_covers, optics};
 use physics::panel::stagnation::{
-    LightKept, PartTemperatures, STANDARD_SUN_W_M2, STILL_WIND_FILM_W_M2_K, idle_bought_k,
+    LightKept, PartTemperatures, STANDARD_SUN_W_M2, STILL_WIND_FILM_W_M2_K, Spot, idle_bought_k,
     idle_parts, standard_outdoors,
 };
 use physics::panel::{Built, Panel};
@@ -13,7 +13,7 @@ use physics::{Angle, Build, ZERO_CELSIUS_K};
 use year::heat_of_parts::{Bound, Service, hours_above, sheet_k};
 use year::{Forcing, Plant};
 
-use crate::worry::Kind;
+use crate::worry::{Kind, boils_k};
 use crate::{AdviceError, OneYear};
 
 /// Sun and air at which a panel stands idle.
@@ -56,11 +56,14 @@ pub struct IdlePart {
 pub struct HoursAbove {
     /// The pump as designed \[h\].
     pub running: Vec<f64>,
-    /// The pump dead all year, the panel full \[h\].
+    /// The pump dead all year, or without a pump the fluid blocked; the panel full \[h\].
     pub pump_dead: Vec<f64>,
     /// The panel in the sun before it is ever filled \[h\].
     pub dry: Vec<f64>,
 }
+
+/// Nearer to a limit than this is not far from it \[K\] (judgement: sun, paint and wind are not known better).
+const NEAR_K: f64 = 5.0;
 
 /// A material's short limit is said to hold for hours, not days \[h\].
 const HOURS_NOT_DAYS_H: f64 = 24.0;
@@ -80,7 +83,7 @@ impl IdlePart {
         let hottest_c = self.hottest_c();
         if hottest_c > self.part.short_limit_c || running_h > HOURS_NOT_DAYS_H {
             Kind::Stop
-        } else if hottest_c > self.part.limit_c {
+        } else if hottest_c > self.part.limit_c - NEAR_K {
             Kind::Mind
         } else {
             Kind::Quiet
@@ -104,11 +107,19 @@ pub fn idle(
     let share =
         conducted_share(&build.circuit.flow_pipe, design.outlet_metal_m, STILL_AIR_FILM_W_M2_K)
             .map_err(AdviceError::circuit)?;
+    let boils_k = boils_k(build)?;
     let part = |part: &HotPart| {
+        // Dry, the pipe is warmed by its metal alone; a panel that boils pushes its fluid past it.
+        let pushed_k = |sheet_k: f64| match (part.spot, boils_k) {
+            (Spot::Pipe, Some(boils_k)) if sheet_k > boils_k => boils_k,
+            _ => 0.0,
+        };
+        let standard_k = at_standard.at(part.spot, share, standard.around.ambient_k)?;
+        let extreme_k = at_extreme.at(part.spot, share, extreme.around.ambient_k)?;
         Some(IdlePart {
             part: part.clone(),
-            standard_k: at_standard.at(part.spot, share, standard.around.ambient_k)?,
-            extreme_k: at_extreme.at(part.spot, share, extreme.around.ambient_k)?,
+            standard_k: standard_k.max(pushed_k(at_standard.sheet_k)),
+            extreme_k: extreme_k.max(pushed_k(at_extreme.sheet_k)),
         })
     };
     Ok(Some(Idle {
@@ -200,7 +211,7 @@ pub(crate) fn built_temperatures(
 }
 
 /// Hours above each part's continuous limit in three years: running, pump dead, dry. They are marched
-/// side by side; without a pump nothing changes where it is dead.
+/// side by side.
 ///
 /// - `plant`: the build's own, compiled.
 ///
@@ -219,16 +230,9 @@ pub fn idle_hours(
     };
     let (running, (dead, dry)) = rayon::join(
         || one(Service::Running),
-        || {
-            let has_pump = build.circuit.pump.is_some();
-            rayon::join(
-                || has_pump.then(|| one(Service::PumpDead)).transpose(),
-                || one(Service::Dry),
-            )
-        },
+        || rayon::join(|| one(Service::PumpDead), || one(Service::Dry)),
     );
-    let running = running?;
-    Ok(HoursAbove { pump_dead: dead?.unwrap_or_else(|| running.clone()), running, dry: dry? })
+    Ok(HoursAbove { running: running?, pump_dead: dead?, dry: dry? })
 }
 
 /// Hours above each part's continuous limit in a year whose sheet is known minute by minute \[h\].

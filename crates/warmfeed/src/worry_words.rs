@@ -84,12 +84,14 @@ impl Ear {
         format!("{}: {}.", station_word(finding.station), self.hears(&finding.says))
     }
 
-    /// The same with the margin of its first number.
+    /// The same with the margin of its first number, and what to do.
     pub fn in_one_line(self, finding: &Finding) -> String {
-        let first = finding.figures.first().filter(|figure| !is_passed(figure));
-        let margin = first.and_then(|figure| self.margin(figure));
-        let margin = margin.map(|margin| format!(" {}.", capital(&margin))).unwrap_or_default();
-        self.station_and_sentence(finding) + &margin
+        let first = finding.figures.first().filter(|figure| figure.limit.is_some());
+        let margin = first
+            .filter(|figure| !is_passed(figure))
+            .map(|figure| format!(" {}: {}.", capital(figure.what), self.figure(figure)));
+        let mend = (!finding.mend.is_empty()).then(|| format!(" {}.", self.hears(&finding.mend)));
+        self.station_and_sentence(finding) + &margin.unwrap_or_default() + &mend.unwrap_or_default()
     }
 
     /// What a remedy came to: what the worry then is, its number, and what it costs.
@@ -100,7 +102,7 @@ impl Ear {
                 format!("no such build can be made: {}", says.trim_end_matches('.'))
             }
             Some(Tried::Worked { kind, figure, spared_kwh }) => {
-                let then = kind.map_or("nothing left to tell", kind_word).to_lowercase();
+                let then = kind.map_or("no worry any more", kind_word).to_lowercase();
                 // What is quiet though its number is passed is so for another reason than the number.
                 let decides = |figure: &&Figure| *kind != Some(Kind::Quiet) || !is_passed(figure);
                 let number = figure
@@ -175,7 +177,8 @@ pub fn sources(finding: &Finding) -> Vec<String> {
     let limits = finding
         .figures
         .iter()
-        .filter_map(|figure| figure.limit.as_ref().map(|limit| (figure.what, limit)));
+        .filter_map(|figure| figure.limit.as_ref().map(|limit| (figure.what, limit)))
+        .filter(|(_, limit)| limit.source != finding.source);
     let own = (!finding.source.is_empty()).then(|| told_source(finding.source, finding.certainty));
     let other =
         |limit: &Limit| limit.source != finding.source || limit.certainty != finding.certainty;
@@ -248,7 +251,7 @@ mod tests {
         remedy.tried = Some(Tried::Worked { kind: None, figure: None, spared_kwh: 0.1 });
         assert_eq!(
             METRIC.outcome(&remedy),
-            "then nothing left to tell; no difference to the heat spared"
+            "then no worry any more; no difference to the heat spared"
         );
     }
 }

@@ -7,19 +7,19 @@ use physics::panel::stagnation::{LightKept, Spot, idle_bought_k, part_temperatur
 use physics::panel::{Bank, Panel};
 use physics::{Angle, Build};
 
+use crate::YearError;
 use crate::forcing::Forcing;
 use crate::march::march;
 use crate::plant::{HourWeather, Plant};
 use crate::recorder::{Channel, Recorder};
 use crate::upset::{Upset, UpsetKind};
-use crate::{MINUTES_PER_YEAR, YearError};
 
 /// What a panel goes through in a year.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Service {
     /// The pump runs as designed.
     Running,
-    /// The pump stands all year, the panel full.
+    /// The pump stands all year, or without one the fluid is blocked; the panel full.
     PumpDead,
     /// The panel is left in the sun before it is ever filled.
     Dry,
@@ -43,9 +43,11 @@ pub fn sheet_k(
     }
     let upset = match service {
         Service::Running => Upset::none(),
-        Service::PumpDead | Service::Dry => {
-            Upset { events: vec![(UpsetKind::PumpDead, 0..MINUTES_PER_YEAR as u32)] }
-        }
+        // Without a pump it is what blocks the pipe that stops the fluid.
+        Service::PumpDead | Service::Dry => Upset::all_year(match build.circuit.pump {
+            Some(_) => UpsetKind::PumpDead,
+            None => UpsetKind::Blocked,
+        }),
     };
     let mut recorder = Recorder::of(&[Channel::Plate]);
     march(&plant, forcing, &upset, &mut recorder)?;

@@ -2,17 +2,21 @@
 
 use design::catalogue::materials::material;
 use design::quantity::Kind as Measure;
+use design::{Edit, EditValue};
 use physics::ZERO_CELSIUS_K;
+use physics::control::StoreProbePlace;
 use physics::store::OverheatDischarge;
 use year::ledger::KWH_J;
-use year::{Channel, Upset, UpsetKind};
+use year::{Channel, Plant, Upset, UpsetKind};
 
-use super::case::{COURSE_STEP_MIN, Case, Marched, celsius_down, course, writing};
-use super::finding::{About, Certainty, Figure, Finding, Kind, Limit, Station};
+use super::case::{Case, Marched, celsius_down, course, writing};
+use super::finding::{About, Certainty, Figure, Finding, Kind, Limit, Remedy, Station};
 use super::weather::{Spell, bright_days, minutes};
-use super::words::{count, kwh, lasting, of, warm, words};
+use super::words::{Words, count, kwh, lasting, of, warm, words};
 use crate::AdviceError;
 
+/// Two weeks are drawn by the hour \[min\].
+const HOUR_MIN: usize = 60;
 /// Days away.
 const DAYS: usize = 14;
 /// What a cistern is taken for where nobody says: the usual one, and the one that stands least.
@@ -69,18 +73,43 @@ pub(super) fn hot(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     }
     let spell = spell(case);
     let built = Fortnight::of(case, &spell, None)?;
-    let mut findings = vec![built.told(case, &spell, Valve::AsBuilt)];
+    let mut findings = vec![built.told(case, &spell, Wrong::Nothing)];
     if case.year.build.store.overheat.is_some() {
         let shut = Fortnight::of(case, &spell, Some(UpsetKind::DischargeShut))?;
-        findings.push(shut.told(case, &spell, Valve::StuckShut));
+        // Where the valve never opens, that it sticks says nothing.
+        if shut.hottest_k > built.hottest_k + 0.5 {
+            findings.push(shut.told(case, &spell, Wrong::Discharge));
+        }
     }
     Ok(findings)
 }
 
+/// What fails in the two weeks.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Valve {
-    AsBuilt,
-    StuckShut,
+enum Wrong {
+    Nothing,
+    Discharge,
+    Pump,
+    Probe,
+}
+
+/// The store with its limit failed: the pump cannot stop, or the store's probe hangs in the loft.
+pub(super) fn limit_fails(case: &Case) -> Result<Vec<Finding>, AdviceError> {
+    let build = &case.year.build;
+    if case.year.plant.flow.is_none() {
+        return Ok(Vec::new());
+    }
+    let spell = spell(case);
+    let stuck = Fortnight::of(case, &spell, Some(UpsetKind::PumpStuckOn))?;
+    let mut fallen = build.clone();
+    fallen.control.store_probe_place = StoreProbePlace::LoftAir;
+    let plant = case.year.plant.again(build, &fallen)?;
+    let fallen = Fortnight::marched(case, &plant, &spell, None)?;
+    let (worse, wrong) = match fallen.hottest_k > stuck.hottest_k {
+        true => (fallen, Wrong::Probe),
+        false => (stuck, Wrong::Pump),
+    };
+    Ok(vec![worse.told(case, &spell, wrong)])
 }
 
 /// A fortnight without a draw.
@@ -95,8 +124,17 @@ struct Fortnight {
 
 impl Fortnight {
     fn of(case: &Case, spell: &Spell, wrong: Option<UpsetKind>) -> Result<Fortnight, AdviceError> {
+        Fortnight::marched(case, &case.year.plant, spell, wrong)
+    }
+
+    fn marched(
+        case: &Case,
+        plant: &Plant,
+        spell: &Spell,
+        wrong: Option<UpsetKind>,
+    ) -> Result<Fortnight, AdviceError> {
         let upset = upset(spell, wrong);
-        let marched = Marched::of(&case.year.plant, spell, &upset, &[Channel::StoreTop])?;
+        let marched = Marched::of(plant, spell, &upset, &[Channel::StoreTop])?;
         let service_k = stands(case).service_k;
         let top_k = marched.series(Channel::StoreTop);
         let above = |&top_k: &f32| f64::from(top_k) > service_k;
@@ -110,7 +148,7 @@ impl Fortnight {
         })
     }
 
-    fn told(&self, case: &Case, spell: &Spell, valve: Valve) -> Finding {
+    fn told(&self, case: &Case, spell: &Spell, wrong: Wrong) -> Finding {
         let stands = stands(case);
         let kind = match self.above {
             _ if self.hottest_k > stands.short_k => Kind::Stop,
@@ -118,16 +156,24 @@ impl Fortnight {
             Some(_) => Kind::Mind,
             None => Kind::Quiet,
         };
-        let (code, opening) = match valve {
-            Valve::AsBuilt => ("away-hot-store", "Two weeks without a draw in the sunniest spell"),
-            Valve::StuckShut => (
+        let (code, opening) = match wrong {
+            Wrong::Nothing => ("away-hot-store", "Two weeks without a draw in the sunniest spell"),
+            Wrong::Discharge => (
                 "away-discharge-shut",
                 "Two weeks without a draw in the sunniest spell, the overheat discharge stuck shut,",
             ),
+            Wrong::Pump => (
+                "away-limit-fails",
+                "Two weeks without a draw in the sunniest spell, the pump unable to stop,",
+            ),
+            Wrong::Probe => (
+                "away-limit-fails",
+                "Two weeks without a draw in the sunniest spell, the store’s probe fallen into the loft,",
+            ),
         };
-        let let_go = match (valve, self.let_go_m3) {
-            (Valve::AsBuilt, litres) if litres > 0.0 => {
-                words!("; the discharge lets {} of hot water go", of(Measure::Volume, litres))
+        let let_go = match self.let_go_m3 {
+            let_go_m3 if let_go_m3 > 0.0 => {
+                words!("; the discharge lets {} of hot water go", of(Measure::Volume, let_go_m3))
             }
             _ => words!(""),
         };
@@ -160,7 +206,7 @@ impl Fortnight {
         let cool_k = stands.service_k - COOLER_BY_K;
         Finding::new(About::Away, code, Station::Store, kind, says)
             .at("control.store-limit")
-            .mend(words!("Let the controller stop the pump on a hot store, with a second thermostat in the pump’s supply; cover the panel before you leave"))
+            .mend(mend(case, wrong))
             .figures(vec![
                 Figure::against(
                     "hottest water in the store",
@@ -175,22 +221,59 @@ impl Fortnight {
                 ),
                 Figure::told("let go by the discharge", Measure::Volume, self.let_go_m3),
             ])
-            .remedies(vec![writing(
-                words!("Set the store’s limit to {}", warm(cool_k)),
-                "control.store-limit",
-                celsius_down(cool_k),
-            )])
+            .remedies(remedies(case, wrong, cool_k))
             .source(CISTERNS, Certainty::Seen)
             .course(course(
-                spell,
+                (spell, HOUR_MIN),
                 words!("The store’s top through two weeks without a draw"),
-                vec![("top of the store", self.marched.every(Channel::StoreTop, 6 * COURSE_STEP_MIN))],
+                vec![("top of the store", self.marched.every(Channel::StoreTop, HOUR_MIN))],
                 vec![
                     ("the cistern, for years".to_owned(), stands.service_k),
                     ("the cistern, for hours".to_owned(), stands.short_k),
                 ],
             ))
     }
+}
+
+fn mend(case: &Case, wrong: Wrong) -> Words {
+    match (case.year.plant.flow.is_some(), wrong) {
+        (false, _) => words!(
+            "Cover the panel before you leave; a discharge by its own thermostat lets hot water go when you forget"
+        ),
+        (true, Wrong::Pump | Wrong::Probe) => words!(
+            "Put a second thermostat on the store into the pump’s supply, which needs no probe and no controller; cover the panel before you leave"
+        ),
+        (true, _) => words!(
+            "Let the controller stop the pump on a hot store, with a second thermostat in the pump’s supply; cover the panel before you leave"
+        ),
+    }
+}
+
+/// A lower limit, where a pump heeds one; where the limit itself failed, a discharge that needs none.
+fn remedies(case: &Case, wrong: Wrong, cool_k: f64) -> Vec<Remedy> {
+    let limited = case.year.plant.flow.is_some() && !matches!(wrong, Wrong::Pump | Wrong::Probe);
+    if limited {
+        return vec![writing(
+            words!("Set the store’s limit to {}", warm(cool_k)),
+            "control.store-limit",
+            celsius_down(cool_k),
+        )];
+    }
+    if case.year.build.store.overheat.is_some() {
+        return Vec::new();
+    }
+    let edit = |key: &str, value: String| Edit {
+        place: format!("store.overheat.{key}"),
+        value: EditValue::Text(value),
+    };
+    vec![Remedy::new(
+        words!("Fit a discharge that opens at {} by itself", warm(cool_k)),
+        vec![
+            edit("open", celsius_down(cool_k)),
+            edit("close", celsius_down(cool_k - 5.0)),
+            edit("flow", "4 l/min".to_owned()),
+        ],
+    )]
 }
 
 /// A limit is set so far under what the cistern stands: the store's top is warmer than its probe \[K\].

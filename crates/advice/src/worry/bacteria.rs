@@ -174,10 +174,18 @@ pub(super) fn kills(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     };
     let mut remedies = Vec::new();
     if code == "cool-cylinder" {
-        remedies.push(writing(
-            words!("Keep it at {}, with a mixing valve after it", warm(KILLS_K)),
-            "tap.delivery",
-            "60 C",
+        let text = |place: &str, value: &str| Edit {
+            place: place.to_owned(),
+            value: EditValue::Text(value.to_owned()),
+        };
+        // Hotter water scalds: the valve goes with it.
+        remedies.push(Remedy::new(
+            words!("Keep it at {}, and fit a low-pressure mixing valve after it", warm(KILLS_K)),
+            vec![
+                text("tap.delivery", "60 C"),
+                text("tap.mixing-valve", "low-pressure"),
+                text("tap.mixed-to", "44 C"),
+            ],
         ));
     }
     if matches!(code, "top-only" | "by-timer") {
@@ -192,7 +200,10 @@ pub(super) fn kills(case: &Case) -> Result<Vec<Finding>, AdviceError> {
             .at(if code == "cool-cylinder" { "tap.delivery" } else { "tap.heater" })
             .mend(mend)
             .figures(vec![Figure::against(
-                "the cylinder’s temperature",
+                match tap.heater {
+                    Heater::Cylinder { .. } => "the cylinder’s temperature",
+                    Heater::Instantaneous(_) => "delivered, after seconds",
+                },
                 Measure::Temperature,
                 kept_k,
                 Limit::at_least(KILLS_K, WHOLE_HOUR, Certainty::Seen),

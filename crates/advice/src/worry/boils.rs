@@ -18,6 +18,8 @@ use crate::AdviceError;
 
 /// The fluid outside the panel when the panel boils: warm from the morning \[K\].
 const WARM_CIRCUIT_K: f64 = ZERO_CELSIUS_K + 60.0;
+/// Nearer to boiling than this is not far from it \[K\] (judgement).
+const NEAR_K: f64 = 5.0;
 /// The pump stops at noon, standard time \[min\].
 const NOON_MIN: u32 = 720;
 const NO_SHUT_VALVE: &str =
@@ -25,7 +27,7 @@ const NO_SHUT_VALVE: &str =
 
 /// Where the panel's fluid boils at its outlet \[K\], circuit cold and pump at rest: the pressure is least
 /// then, and it boils earliest. `None` without a panel.
-pub(super) fn boils_k(build: &Build) -> Result<Option<f64>, AdviceError> {
+pub(crate) fn boils_k(build: &Build) -> Result<Option<f64>, AdviceError> {
     if build.panel.panels.is_empty() {
         return Ok(None);
     }
@@ -52,9 +54,10 @@ pub(super) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     let Some(boils_k) = boils_k(build)? else { return Ok(Vec::new()) };
     let spell = extreme_day(case, 1);
     let first = minutes(&spell.days).start as u32;
-    let stops = |from_min: u32| Upset {
-        events: vec![(UpsetKind::PumpDead, first + from_min..first + 1440)],
-    };
+    // Without a pump it is what blocks the pipe, air or a flap, that stops the fluid.
+    let has_pump = build.circuit.pump.is_some();
+    let wrong = if has_pump { UpsetKind::PumpDead } else { UpsetKind::Blocked };
+    let stops = |from_min: u32| Upset { events: vec![(wrong, first + from_min..first + 1440)] };
     let channels = [Channel::Plate];
     let noon = Marched::of(&case.year.plant, &spell, &stops(NOON_MIN), &channels)?;
     let all_day = Marched::of(&case.year.plant, &spell, &stops(0), &channels)?;
@@ -66,13 +69,16 @@ pub(super) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     let place = Outcome { boils_k, hottest_k, reached_min: reached, pushed_m3: pushed_m3(build)? };
     let mut finding = place.told(build)?;
     let lines = vec![
-        ("sheet, pump dead from noon", noon.every(Channel::Plate, COURSE_STEP_MIN)),
-        ("sheet, pump as designed", running.every(Channel::Plate, COURSE_STEP_MIN)),
+        (
+            if has_pump { "sheet, pump dead from noon" } else { "sheet, blocked from noon" },
+            noon.every(Channel::Plate, COURSE_STEP_MIN),
+        ),
+        ("sheet, as designed", running.every(Channel::Plate, COURSE_STEP_MIN)),
     ];
     let limits = vec![("the fluid boils".to_owned(), boils_k)];
     finding.course = Some(course(
-        &spell,
-        words!("The sheet when the pump stops at noon on the hottest day"),
+        (&spell, COURSE_STEP_MIN),
+        words!("The sheet when the fluid stops at noon on the hottest day"),
         lines,
         limits,
     ));
@@ -106,9 +112,14 @@ impl Outcome {
                 .at(place)
                 .source(NO_SHUT_VALVE, Certainty::FromMemory)
         };
-        if self.hottest_k < self.boils_k {
+        let stopped = match build.circuit.pump {
+            Some(_) => "With the pump dead, or the pipe blocked,",
+            None => "With the fluid blocked, by air or a flap that sticks,",
+        };
+        if self.hottest_k < self.boils_k - NEAR_K {
             let says = words!(
-                "With the pump dead, or the pipe blocked, on the hottest day the sheet comes to {}; the fluid boils at {} there",
+                "{} on the hottest day, the sheet comes to {}; the fluid boils at {} there",
+                stopped,
                 warm(self.hottest_k),
                 warm(self.boils_k)
             );
@@ -123,10 +134,12 @@ impl Outcome {
         let when = match self.reached_min {
             Some(0) => words!("at once"),
             Some(minutes) => words!("after {}", lasting(60.0 * minutes as f64)),
+            None if self.hottest_k < self.boils_k => words!("on a day a little hotter"),
             None => words!("later that day"),
         };
         let says = words!(
-            "When the pump stops at noon on the hottest day, or the fluid is blocked, the panel boils {}: the sheet goes to {} and the fluid boils at {} there. {}",
+            "{} from noon on the hottest day, the panel boils {}: the sheet goes to {} and the fluid boils at {} there. {}",
+            stopped,
             when,
             warm(self.hottest_k),
             warm(self.boils_k),

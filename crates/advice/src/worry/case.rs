@@ -107,14 +107,14 @@ impl Marched {
 /// From one value of a picture to the next \[min\].
 pub const COURSE_STEP_MIN: usize = 10;
 
-/// A picture of a spell.
+/// A picture of a spell, with so many minutes from one value to the next.
 pub fn course(
-    spell: &Spell,
+    (spell, step_min): (&Spell, usize),
     title: Words,
     lines: Vec<(&'static str, Vec<f64>)>,
     limits: Vec<(String, f64)>,
 ) -> Course {
-    Course { title, first_day: spell.days.start, step_min: COURSE_STEP_MIN, lines, limits }
+    Course { title, first_day: spell.days.start, step_min, lines, limits }
 }
 
 /// A remedy that writes one text.

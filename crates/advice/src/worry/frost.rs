@@ -19,6 +19,9 @@ use super::weather::{Spell, design_night, minutes};
 use super::words::{Value, kwh, lasting, of, warm, words};
 use crate::AdviceError;
 
+/// Real winters pass the coldest hour of a typical year by so much and more \[K\] (judgement).
+const TYPICAL_IN_HAND_K: f64 = 10.0;
+
 const TABLES: &str =
     "Melinder’s tables of antifreeze; others differ by up to 2.7 K, which is kept in hand";
 
@@ -88,9 +91,11 @@ fn freezes(case: &Case, night: &Night) -> Result<Finding, AdviceError> {
     let is_water = matches!(build.circuit.fluid, Fluid::Water);
     let drained = case.subject.design.facts.winter == Winter::Drained;
     let in_hand_k = if is_water { 0.0 } else { FROST_IN_HAND_K };
+    let is_typical = build.sun.extremes.coldest_night.stated_by == StatedBy::TypicalYear;
+    let beyond_k = if is_typical { TYPICAL_IN_HAND_K } else { 0.0 };
     let kind = match coldest_k - night.freezing_k {
         _ if drained => Kind::Quiet,
-        margin_k if margin_k >= in_hand_k => Kind::Quiet,
+        margin_k if margin_k >= in_hand_k + beyond_k => Kind::Quiet,
         margin_k if margin_k > 0.0 => Kind::Mind,
         _ => Kind::Stop,
     };
@@ -130,10 +135,14 @@ fn freezes(case: &Case, night: &Night) -> Result<Finding, AdviceError> {
             of(Measure::Difference, coldest_k - night.freezing_k)
         ),
     };
-    let limit = Limit::at_least(night.freezing_k + in_hand_k, TABLES, Certainty::Seen);
+    let limit = Limit::at_least(night.freezing_k + in_hand_k + beyond_k, TABLES, Certainty::Seen);
     Ok(Finding::new(About::Frost, "coldest-night", Station::Panel, kind, says)
         .at("circuit.fluid")
-        .mend(words!("Drain it before frost, every leg falling to the drain, or use antifreeze that stands this night with {} in hand", of(Measure::Difference, FROST_IN_HAND_K)))
+        .mend(words!(
+            "Drain it before frost, every leg falling to the drain, or use antifreeze that stands this night with {} in hand{}",
+            of(Measure::Difference, FROST_IN_HAND_K),
+            if is_typical { ". Ask the weather service for the coldest night of many years and write sun.extremes.coldest-night" } else { "" }
+        ))
         .figures(vec![
             if drained {
                 Figure::told("coldest sheet", Measure::Temperature, coldest_k)
@@ -142,10 +151,10 @@ fn freezes(case: &Case, night: &Night) -> Result<Finding, AdviceError> {
             },
             Figure::told("air that night", Measure::Temperature, air_k),
         ])
-        .remedies(remedies(case, coldest_k))
+        .remedies(remedies(case, coldest_k - in_hand_k.max(FROST_IN_HAND_K) - beyond_k))
         .source(TABLES, Certainty::Seen)
         .course(course(
-            &night.spell,
+            (&night.spell, COURSE_STEP_MIN),
             words!("The sheet through the coldest night, clear and still"),
             vec![
                 ("sheet, pump as designed", night.built.every(Channel::PlateColdest, COURSE_STEP_MIN)),
@@ -163,6 +172,8 @@ fn pipes(build: &Build, air_k: f64, freezing_k: f64) -> Result<Value, AdviceErro
     let circuit = &build.circuit;
     let outdoors = |pipe: &&Pipe| pipe.outdoor_share > 0.0;
     let mut soonest_s: Option<f64> = None;
+    let lies_outdoors =
+        circuit.flow_pipe.iter().chain(&circuit.return_pipe).any(|pipe| outdoors(&pipe));
     for pipe in circuit.flow_pipe.iter().chain(&circuit.return_pipe).filter(outdoors) {
         let fluid = properties_held(circuit.fluid, freezing_k).map_err(AdviceError::circuit)?;
         let loss_w_m_k = loss_w_m_k(pipe, OUTDOOR_FILM_W_M2_K).map_err(AdviceError::circuit)?;
@@ -178,7 +189,8 @@ fn pipes(build: &Build, air_k: f64, freezing_k: f64) -> Result<Value, AdviceErro
             warm(DUSK_K),
             lasting(time_s)
         ),
-        None => words!("No pipe lies outdoors or gets so cold"),
+        None if lies_outdoors => words!("The outdoor pipes do not come to freezing in that air"),
+        None => words!("No pipe lies outdoors"),
     }))
 }
 
@@ -191,7 +203,7 @@ fn cooled_after_s(time_constant_s: f64, air_k: f64, freezing_k: f64) -> Option<f
 }
 
 /// A share that stands the night; draining; for water also the pump by night.
-fn remedies(case: &Case, coldest_k: f64) -> Vec<Remedy> {
+fn remedies(case: &Case, target_k: f64) -> Vec<Remedy> {
     let build = &case.year.build;
     let text = |place: &str, value: String| Edit {
         place: place.to_owned(),
@@ -207,7 +219,7 @@ fn remedies(case: &Case, coldest_k: f64) -> Vec<Remedy> {
         Fluid::PropyleneGlycol { .. } | Fluid::Water => Glycol::Propylene,
     };
     let place = case.subject.design.facts.share_place;
-    if let Some(percent) = enough_percent(kind, place, coldest_k - FROST_IN_HAND_K) {
+    if let Some(percent) = enough_percent(kind, place, target_k) {
         let mut edits = Vec::new();
         if place.is_none() {
             edits.push(text("circuit.fluid", "propylene-glycol".to_owned()));
@@ -302,7 +314,8 @@ pub(super) fn thinned(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     let night = Night::of(case)?;
     let coldest_k = night.coldest_k(case, &night.built);
     let thin_k = freezing_k(thinner).map_err(AdviceError::circuit)?;
-    let kind = if coldest_k <= thin_k { Kind::Mind } else { Kind::Quiet };
+    let limit_k = thin_k + FROST_IN_HAND_K;
+    let kind = if coldest_k < limit_k { Kind::Mind } else { Kind::Quiet };
     let says = words!(
         "Topped up with tap water by a quarter the mix freezes at {} instead of {}; on the coldest night the sheet falls to {}",
         warm(thin_k),
@@ -317,7 +330,7 @@ pub(super) fn thinned(case: &Case) -> Result<Vec<Finding>, AdviceError> {
                 "coldest sheet",
                 Measure::Temperature,
                 coldest_k,
-                Limit::at_least(thin_k, TABLES, Certainty::Seen),
+                Limit::at_least(limit_k, TABLES, Certainty::Seen),
             )])
             .source("Mass balance; water left hanging after a flush thins the mix too (a navy’s manual)", Certainty::Seen),
     ])

@@ -91,33 +91,46 @@ pub(super) fn started(case: &Case) -> Result<Vec<Finding>, AdviceError> {
                 warm(boils_k)
             ),
         ),
-        _ => (
+        Some(into_k) => (
             Kind::Quiet,
             words!(
-                "After a power cut from nine to two on the hottest day the sheet stands at {}, and the pump waits until it is under {}, where the fluid boils",
+                "After a power cut from nine to two on the hottest day the sheet stands at {}; the pump starts once it is at {}, and the fluid boils at {}",
                 warm(at_back_k),
+                warm(into_k),
                 warm(boils_k)
             ),
         ),
+        None => (
+            Kind::Quiet,
+            words!(
+                "After a power cut from nine to two on the hottest day the sheet stands at {}, and the pump does not start again that day",
+                warm(at_back_k)
+            ),
+        ),
     };
-    let waits = celsius_down(boils_k - IN_HAND_K);
+    let wait_k = (boils_k - IN_HAND_K - ZERO_CELSIUS_K).floor() + ZERO_CELSIUS_K;
+    let waits = celsius_down(wait_k);
     let place = match build.control.rule {
         Rule::Differential(_) => "control.panel-limit",
         Rule::Thermostat(_) | Rule::Timer(_) => "control.panel-stop.above",
     };
-    let figure_k = into_k.unwrap_or(at_back_k.min(boils_k));
     Ok(vec![
         Finding::new(About::Boils, "starts-into-steam", Station::Circuit, kind, says)
             .at(place)
             .mend(words!("Let the controller wait until the panel is below boiling"))
-            .figures(vec![Figure::against(
-                "sheet when the pump starts",
-                Measure::Temperature,
-                figure_k,
-                Limit::at_most(boils_k, "boiling point at the panel’s outlet", Certainty::Seen),
-            )])
+            .figures(vec![match into_k {
+                Some(into_k) => Figure::against(
+                    "sheet when the pump starts",
+                    Measure::Temperature,
+                    into_k,
+                    Limit::at_most(boils_k, "boiling point at the panel’s outlet", Certainty::Seen),
+                ),
+                None => {
+                    Figure::told("sheet when the mains is back", Measure::Temperature, at_back_k)
+                }
+            }])
             .remedies(vec![writing(
-                words!("Set the panel’s limit to {}", warm(boils_k - IN_HAND_K)),
+                words!("Set the panel’s limit to {}", warm(wait_k)),
                 place,
                 waits,
             )])

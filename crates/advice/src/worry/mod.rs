@@ -32,6 +32,7 @@ use year::Recorder;
 
 use crate::{AdviceError, GoOn, OneYear, Progress, Subject};
 
+pub(crate) use boils::boils_k;
 pub use case::{CHANNELS, Case, Depth};
 pub use finding::{
     About, Bad, Certainty, Course, Figure, Finding, Kind, Limit, Remedy, Station, Tried,
@@ -62,6 +63,7 @@ const LOOKS: &[Look] = &[
     hot_panel::filled,
     hot_panel::started,
     away::hot,
+    away::limit_fails,
     away::discharge,
     away::loft,
     away::board,

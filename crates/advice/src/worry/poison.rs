@@ -83,13 +83,13 @@ pub(super) fn pinhole(case: &Case) -> Result<Vec<Finding>, AdviceError> {
         Fluid::PropyleneGlycol { .. } => (
             Kind::Mind,
             words!(
-                "One wall of tube parts the antifreeze from the water: {}. {}; the store then holds {} g of propylene glycol a litre, which is little poisonous, with whatever keeps it from rusting",
+                "One wall of tube parts the antifreeze from the water: {}. {}; the store then holds {} g of propylene glycol a litre, which is of low toxicity; what keeps metal from rusting in it need not be",
                 way,
                 rate,
                 Value::Number(in_store_kg_m3, 0)
             ),
             words!(
-                "Only food-grade fluid without car inhibitors, coloured so that a leak shows at the tap; watch the header tank’s level or the gauge; keep soldered joints out of the water; ask your water supplier about the fluid’s category"
+                "Only fluid made for heating beside drinking water, its inhibitor too; none for engines; coloured so that a leak shows at the tap; watch the header tank’s level or the gauge; keep soldered joints out of the water; ask your water supplier about the fluid’s category"
             ),
             Vec::new(),
         ),
@@ -186,7 +186,7 @@ pub(super) fn papers(case: &Case) -> Result<Vec<Finding>, AdviceError> {
         Finding::new(About::Poison, code, station, Kind::Quiet, says)
             .source(source, Certainty::Seen)
     };
-    Ok(vec![
+    let mut all = vec![
         ask(
             "ask-water-supplier",
             Station::Store,
@@ -202,20 +202,25 @@ pub(super) fn papers(case: &Case) -> Result<Vec<Finding>, AdviceError> {
         )
         .at("panel"),
         ask(
-            "ask-electrician-and-insurer",
-            Station::Circuit,
-            words!("The pump’s supply, earth and its residual-current device of 30 mA at most are for a licensed electrician; tell the house’s insurer what hangs on the roof and what was soldered in the loft"),
-            "BS 7671, by trade pages (UK)",
-        )
-        .at("circuit.pump"),
-        ask(
             "neighbours",
             Station::Panel,
             words!("Neighbours meet the pane’s glare when the sun stands as steep as it is tilted, the discharge, and falling glass: keep the ground below a pane of plain glass free"),
             "Common practice",
         )
         .at("panel.cover"),
-    ])
+    ];
+    if case.year.build.circuit.pump.is_some() {
+        all.push(
+        ask(
+            "ask-electrician-and-insurer",
+            Station::Circuit,
+            words!("The pump’s supply, earth and its residual-current device of 30 mA at most are for a licensed electrician; tell the house’s insurer what hangs on the roof and what was soldered in the loft"),
+            "BS 7671, by trade pages (UK)",
+        )
+        .at("circuit.pump"),
+        );
+    }
+    Ok(all)
 }
 
 #[cfg(test)]

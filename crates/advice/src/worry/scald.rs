@@ -38,7 +38,7 @@ pub(super) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
         )
     };
     let unguarded = match hottest_k {
-        k if k > SET_K + 0.5 => Kind::Stop,
+        k if k > SET_K - 0.5 => Kind::Stop,
         k if k > BATH_K => Kind::Mind,
         _ => Kind::Quiet,
     };

@@ -55,7 +55,7 @@ fn told(idle: &IdlePart, place: usize, hours: &HoursAbove) -> Finding {
         )
     } else {
         words!(
-            "At the {} it gets {} hot, left idle in full sun as in a power cut or before filling; {} stands {} for years and {} for hours. Above the lower limit: {} a year with the pump running, {} with it dead, {} dry",
+            "At the {} it gets {} hot, left idle in full sun as in a power cut or before filling; {} stands {} for years and {} for hours. Above what it stands for years: {} a year with the fluid running, {} with it standing, {} dry",
             part.clone(),
             warm(hottest_k),
             name(material),
@@ -77,8 +77,8 @@ fn told(idle: &IdlePart, place: usize, hours: &HoursAbove) -> Finding {
                 hottest_k,
                 limit(if kind == Kind::Stop { *short_limit_c } else { *limit_c }),
             ),
-            Figure::told("above its limit a year, pump running", Measure::Time, 3600.0 * running_h),
-            Figure::told("above its limit a year, pump dead", Measure::Time, 3600.0 * dead_h),
+            Figure::told("above its limit a year, fluid running", Measure::Time, 3600.0 * running_h),
+            Figure::told("above its limit a year, fluid standing", Measure::Time, 3600.0 * dead_h),
             Figure::told("above its limit a year, dry", Measure::Time, 3600.0 * dry_h),
         ])
         .remedies(remedies(&idle.part))
@@ -118,7 +118,10 @@ fn remedies(part: &HotPart) -> Vec<Remedy> {
         "panel.sheet.coating" => vec![to(words!("Paint with stove paint"), "stove-paint")],
         "circuit.flow-pipe.material" => vec![to(words!("Run metal there"), "copper")],
         _ if table.starts_with("panel.back") || table == "panel.edge" => {
-            vec![to(words!("Lay mineral wool there"), "mineral-wool")]
+            vec![to(
+                words!("Lay mineral wool there, inside whatever frame holds the pane"),
+                "mineral-wool",
+            )]
         }
         _ => Vec::new(),
     }

@@ -129,6 +129,7 @@ fn chosen(kind: Kind, si: f64, units: Units) -> Option<&'static Unit> {
         (Kind::Energy, Units::Metric) => "kWh",
         (Kind::Energy, Units::Us) => "BTU",
         (Kind::Pressure, Units::Metric) if size < 1e4 => "Pa",
+        (Kind::Pressure, Units::Metric) if size > 1e7 => "MPa",
         (Kind::Pressure, Units::Metric) => "bar",
         (Kind::Pressure, Units::Us) => "psi",
         (Kind::Time, _) if size < 120.0 => "s",

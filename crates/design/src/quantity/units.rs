@@ -108,6 +108,9 @@ const UNITS: &[Unit] = &[
     from_zero(Kind::Pressure, PSI_PA, -ATMOSPHERE_PA, &["psi abs", "psia"]),
     unit(Kind::Pressure, 1e3, &["kPa", "kPa gauge", "kN/m2"]),
     rare(Kind::Pressure, 1.0, &["Pa", "N/m2"]),
+    // A load on a roof, as trade and code write it.
+    rare(Kind::Pressure, 9.806_65, &["kg/m2", "kgf/m2"]),
+    rare(Kind::Pressure, POUND_KG * 9.806_65 / (FOOT_M * FOOT_M), &["psf", "lb/ft2", "lbf/ft2"]),
     rare(Kind::Pressure, 1e2, &["mbar", "hPa"]),
     rare(Kind::Pressure, 1e6, &["MPa", "N/mm2"]),
     rare(Kind::Pressure, 1e9, &["GPa"]),

@@ -17,6 +17,8 @@ pub fn worry(findings: &[Finding], paper: Paper) -> String {
     let mut text = String::new();
     let (quiet, loud): (Vec<&Finding>, Vec<&Finding>) =
         findings.iter().partition(|finding| finding.kind == Kind::Quiet);
+    text.push_str(&hanging("", 0, &format!("{}.", stops_counted(findings)), width));
+    text.push('\n');
     for finding in loud {
         text.push_str(&in_full(finding, ear, width));
         text.push('\n');
@@ -27,7 +29,6 @@ pub fn worry(findings: &[Finding], paper: Paper) -> String {
     if !quiet.is_empty() {
         text.push('\n');
     }
-    text.push_str(&hanging("", 0, &format!("{}.", stops_counted(findings)), width));
     text.push_str(&hanging("", 0, &format!("{NOT_LOOKED_AT}."), width));
     text
 }

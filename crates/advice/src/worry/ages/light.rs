@@ -83,7 +83,7 @@ pub(in crate::worry) fn cover(case: &Case) -> Result<Vec<Finding>, AdviceError> 
             Station::Panel,
             kind,
             words!(
-                "Weather takes {} of the cover’s light in five years and {} in ten: {} less spared in the first year, {} in the fifth, {} in the tenth",
+                "Weather takes at most {} of the cover’s light in five years and {} in ten: {} less spared in the first year, {} in the fifth, {} in the tenth",
                 percent(1.0 - keeps(5)),
                 percent(1.0 - keeps(10)),
                 kwh(lost[0]),

@@ -38,7 +38,7 @@ pub(in crate::worry) fn dead(case: &Case) -> Result<Vec<Finding>, AdviceError> {
                 ),
             )
             .mend(words!(
-                "Find out what the covering weighs: slates about {}, concrete tiles about {} (from memory), and ask building control",
+                "Find out what the covering weighs: slates about {}, concrete tiles about {} (from memory), write panel.mount.roof-load, and ask building control",
                 of(Measure::Pressure, 300.0),
                 of(Measure::Pressure, 550.0)
             ))
@@ -104,7 +104,7 @@ pub(in crate::worry) fn snow(case: &Case) -> Result<Vec<Finding>, AdviceError> {
                 ),
             )
             .mend(words!(
-                "Look up the place’s snow on the ground, in lowland Britain {} to {} (from memory), and write it",
+                "Look up the place’s snow on the ground, in lowland Britain {} to {} (from memory), and write sun.extremes.ground-snow",
                 of(Measure::Pressure, 400.0),
                 of(Measure::Pressure, 800.0)
             ))

@@ -52,6 +52,9 @@ pub(in crate::worry) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
         wind_n: -along_n,
         design_n: design_uplift_n(&uplift).map_err(AdviceError::panel)?,
     };
+    if net_coefficient >= 0.0 {
+        return Ok(vec![presses(peak_pa, net_coefficient)]);
+    }
     if pull.design_n <= 0.0 {
         return Ok(vec![held_by_weight(&pull)]);
     }
@@ -146,6 +149,20 @@ fn no_coefficient(peak_pa: f64, dry_kg: f64) -> Finding {
     ])
 }
 
+fn presses(peak_pa: f64, net_coefficient: f64) -> Finding {
+    finding(
+        Kind::Mind,
+        words!(
+            "Gusts press with up to {}, and a net coefficient of {} presses the panel onto the roof: whether another wind lifts it is not said",
+            of(Measure::Pressure, peak_pa),
+            crate::worry::Value::Number(net_coefficient, 1)
+        ),
+    )
+    .at("panel.mount.net-coefficient")
+    .mend(words!("Write the coefficient of the wind that lifts, with a minus sign"))
+    .figures(vec![Figure::told("peak pressure of the gusts", Measure::Pressure, peak_pa)])
+}
+
 fn held_by_weight(pull: &Pull) -> Finding {
     finding(
         Kind::Quiet,
@@ -226,7 +243,7 @@ fn screwed(pull: &Pull, one: &Screws, fixings: Option<u32>) -> Result<Finding, A
     Ok(finding(
         kind,
         words!(
-            "Gusts of {} pull at one panel with {} (characteristic); with the code’s factors, less its weight, its fixings must hold {}, and {} screws hold {} against being pulled out",
+            "Gusts of {} pull at one panel with {} (characteristic); with the code’s factors, less its weight, its fixings must hold {}, and {} screws hold {} against being pulled out, the screws alone: brackets and rafters are not looked at",
             of(Measure::Pressure, pull.peak_pa),
             of(Measure::Force, pull.wind_n),
             of(Measure::Force, pull.design_n),

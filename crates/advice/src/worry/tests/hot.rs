@@ -175,3 +175,26 @@ fn a_plastic_cistern_is_held_to_its_limits() {
     assert_eq!(finding.kind, Kind::Quiet, "{}", plain(&finding));
     assert!(finding.figures[0].margin_si().unwrap() > 0.0);
 }
+
+/// Given a metre of metal before the lagging, which dry conduction leaves cool: a panel that boils pushes
+/// its fluid past it all the same, so the place is as hot as the fluid boils.
+#[test]
+fn steam_warms_the_pipe_past_its_metal() {
+    let metal = harp().written(&[("panel.outlet-metal", "1 m")]);
+    let found = idle(&metal.subject.design, &metal.year.build, &metal.year.forcing);
+    let found = found.unwrap().unwrap();
+    let lagging = found.parts.iter().find(|part| part.part.part.starts_with("lagging")).unwrap();
+    let boils_k = boils::boils_k(&metal.year.build).unwrap().unwrap();
+    assert!(found.extreme_k > boils_k && (lagging.extreme_k - boils_k).abs() < 1e-9);
+}
+
+/// Given a pump that cannot stop, or a store's probe in the loft: the store is hotter after two weeks than
+/// with its limit at work, and that is told.
+#[test]
+fn a_failed_limit_warms_the_store_further() {
+    let built = figure_si(&harp().found(away::hot, "away-hot-store"), "hottest water in the store");
+    let failed = harp().found(away::limit_fails, "away-limit-fails");
+    let failed_k = figure_si(&failed, "hottest water in the store");
+    // Law: without its limit a store gets hotter.
+    assert!(failed_k > built, "{failed_k} {built}: {}", plain(&failed));
+}

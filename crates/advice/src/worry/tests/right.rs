@@ -21,6 +21,7 @@ const RIGHT: &[(&str, &str)] = &[
     ("sun.extremes.ground-snow", "400 Pa"),
     ("sun.tilt", "30 deg"),
     ("panel.outlet-lagging", "rubber-lagging"),
+    ("panel.outlet-metal", "1 m"),
     ("panel.sheet.coating", "stove-paint"),
     ("panel.tubes.joints", "silver-braze"),
     ("circuit.fluid", "water"),

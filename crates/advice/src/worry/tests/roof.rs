@@ -56,6 +56,16 @@ fn the_wind_s_pull_by_hand() {
     assert!((holds_n - 13_003.0).abs() < 15.0, "{holds_n}");
 }
 
+/// Given a coefficient without its minus sign: the wind would be counted as weight, so it is asked about and
+/// nothing is told to hold.
+#[test]
+fn a_wind_that_presses_holds_nothing_down() {
+    let sample = with(&[WINDY, SCREWED, &[("panel.mount.net-coefficient", "1.3")]]);
+    let found = sample.found(lets_go::wind::look, "wind-lifts");
+    assert_eq!(found.kind, Kind::Mind, "{}", plain(&found));
+    assert!(found.figures[0].limit.is_none());
+}
+
 /// Given a storm no such roof sees, 60 m/s and -5, and two screws. Expected, by hand: 4977 x 5 x 0.80114
 /// x 1.5 - 107 = 29.8 kN, and two hold 6968 N: stop. Screws of 3734 N each with n^0.9 need eleven; tried,
 /// that is quiet. Screws that reach less than six threads: stop, whatever they hold.

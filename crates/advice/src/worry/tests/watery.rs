@@ -9,12 +9,12 @@ use super::{Sample, figure_si, first_panel, harp, plain};
 
 /// Given a cylinder kept at 60 C in the first panel's dull climate: 3 s to blisters and 5 s through the
 /// skin for an adult, half that for a child (Moritz and Henriques 1947, and Feldman, as charts print
-/// them); no mixing valve said, a matter to mind. Tolerance 5 %: the sun adds some tenths of a kelvin.
+/// them); no mixing valve said, a stop. Tolerance 5 %: the sun adds some tenths of a kelvin.
 #[test]
 fn water_of_sixty_degrees_burns_as_the_chart_says() {
     let hot = first_panel().written(&[("tap.delivery", "60 C")]);
     let finding = hot.found(scald::look, "hottest-tap");
-    assert_eq!(finding.kind, Kind::Mind, "{}", plain(&finding));
+    assert_eq!(finding.kind, Kind::Stop, "{}", plain(&finding));
     for (what, chart_s) in [
         ("blisters an adult after", 3.0),
         ("burns an adult’s whole skin after", 5.0),
@@ -28,7 +28,7 @@ fn water_of_sixty_degrees_burns_as_the_chart_says() {
     assert_eq!(valve.found(scald::look, "hottest-tap").kind, Kind::Quiet);
     // EN 1111's valves are for 1 bar and more, and a loft gives less.
     let wrong = hot.written(&[("tap.mixing-valve", "high-pressure")]);
-    assert_eq!(wrong.found(scald::look, "hottest-tap").kind, Kind::Mind);
+    assert_eq!(wrong.found(scald::look, "hottest-tap").kind, Kind::Stop);
 }
 
 /// Given a bought panel whose store may get to 90 C, and no valve: hotter at the tap than the heater is
