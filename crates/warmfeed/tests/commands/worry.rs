@@ -53,7 +53,8 @@ fn the_document_follows_its_schema_and_says_margins() {
     }
 }
 
-/// Given a sample whose tube joints are of soft solder, a stop worry is an answer: it comes first, its kind's
+/// Given a sample whose tube joints are of soft solder, a stop worry is an answer: how many there are stands at the head, the first
+/// follows, its kind's
 /// word before all, with what to do, what that came to, and the source; the last words are what was not
 /// looked at. Brazing is enough there (silver solder stands more than stagnation gives), so the remedy
 /// leaves it quiet.
@@ -61,8 +62,11 @@ fn the_document_follows_its_schema_and_says_margins() {
 fn a_grave_worry_is_told_and_the_status_is_done() {
     let told = run(&["worry", "missed-seams.toml"]);
     assert_eq!(told.status, 0, "{}", told.talk);
-    let body = told.out.split("\n\n").nth(1).expect("a first worry");
-    assert!(body.starts_with("Stop   Panel: Tube joints"), "{body}");
+    let mut parts = told.out.split("\n\n").skip(1);
+    let counted = parts.next().expect("how many stand against it");
+    assert!(counted.ends_with("stop worries stand against it."), "{counted}");
+    let body = parts.next().expect("a first worry");
+    assert!(body.starts_with("Stop   Panel: At the tube joints"), "{body}");
     for words in [
         "Do: Take another material",
         "at most 121 C",
@@ -73,7 +77,6 @@ fn a_grave_worry_is_told_and_the_status_is_done() {
         assert!(body.contains(words), "{words} in {body}");
     }
     assert!(told.out.trim_end().ends_with("anything that the design file does not say."));
-    assert!(told.out.contains("stop worries stand against it"), "{}", told.out);
     let quiet: Vec<&str> = told.out.lines().filter(|line| line.starts_with("Quiet")).collect();
     assert!(quiet.len() > 3, "{}", told.out);
 }
