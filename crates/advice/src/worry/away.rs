@@ -152,7 +152,10 @@ impl Fortnight {
         let stands = stands(case);
         let kind = match self.above {
             _ if self.hottest_k > stands.short_k => Kind::Stop,
-            Some((_, above_s)) if above_s > HOURS_NOT_DAYS_S => Kind::Stop,
+            // A part that fails does not fail every year: then it is the limit for hours that stops.
+            Some((_, above_s)) if wrong == Wrong::Nothing && above_s > HOURS_NOT_DAYS_S => {
+                Kind::Stop
+            }
             Some(_) => Kind::Mind,
             None => Kind::Quiet,
         };

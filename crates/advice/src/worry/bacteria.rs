@@ -82,12 +82,7 @@ fn fed(case: &Case, place: usize, feed: &Feed) -> Finding {
         .of(format!("{place}"))
         .at(format!("store.feed[{place}].what"))
         .mend(words!("Leave that cistern cold for its taps, and lay the coil in a vessel of its own that feeds the cylinder alone"))
-        .figures(vec![Figure::against(
-            "warm at its outlet",
-            Measure::Time,
-            above_s,
-            Limit::at_most(0.0, source, Certainty::Seen),
-        )])
+        .figures(vec![Figure::told("warm at its outlet a year", Measure::Time, above_s)])
         .remedies(vec![Remedy::new(
             words!("Take every other feed off the store"),
             vec![Edit { place: "store.feed".to_owned(), value: EditValue::Remove }],

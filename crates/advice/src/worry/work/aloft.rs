@@ -114,7 +114,7 @@ fn asbestos(case: &Case) -> Finding {
         Station::Store,
         "store.material",
         words!(
-            "In houses of the United Kingdom built before {} an old cistern, roof or soffit of cement sheet, a flue, roofing felt, lagging or textured paint may hold asbestos",
+            "In houses built before {} (the United Kingdom’s year; other countries have theirs) an old cistern, roof or soffit of cement sheet, a flue, roofing felt, lagging or textured paint may hold asbestos",
             count(2000.0)
         ),
         Said("Surveyors’ and landlords’ guidance", Certainty::Seen),
