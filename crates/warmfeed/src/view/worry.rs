@@ -76,8 +76,8 @@ mod tests {
     use advice::worry::{About, Certainty, Limit, Station, Words};
     use design::quantity::{Kind as Measure, Units};
 
-    /// Given one quiet worry: its line with its margin (200 C less 141 C, by hand), then that nothing stops,
-    /// in the words that claim no more than was computed, then what was not looked at.
+    /// Given one quiet worry: that nothing stops, in words that claim no more than was computed, its line with
+    /// its margin (200 C less 141 C, by hand), then what was not looked at.
     #[test]
     fn without_a_stop_it_claims_no_more_than_was_computed() {
         let limit = Limit::at_most(473.15, "a catalogue", Certainty::Seen);
@@ -86,8 +86,10 @@ mod tests {
             .figures(vec![Figure::against("sheet", Measure::Temperature, 414.15, limit)]);
         let told = worry(&[quiet], Paper { units: Units::Metric, width: 90 });
         let lines: Vec<&str> = told.lines().collect();
-        assert_eq!(lines[0], "Quiet  Panel: The sheet comes to 141 C. 59 K to spare.");
-        assert_eq!(lines[2], "No stop worry was found in what is computed here.");
-        assert!(lines[3].starts_with("Not looked at here"), "{told}");
+        assert_eq!(lines[0], "No stop worry was found in what is computed here.");
+        assert!(lines[2].starts_with("Quiet  Panel: The sheet comes to 141 C. Sheet: 141 C,"));
+        assert!(told.replace('\n', " ").contains("at most 200 C: 59 K to spare"), "{told}");
+        assert!(lines.last().is_some_and(|line| !line.starts_with("Quiet")));
+        assert!(told.contains("\nNot looked at here"), "{told}");
     }
 }
