@@ -2,14 +2,13 @@
 
 use design::catalogue::materials::material;
 use design::quantity::Kind as Measure;
-use design::{Edit, EditValue};
 use physics::ZERO_CELSIUS_K;
 use physics::control::StoreProbePlace;
 use physics::store::OverheatDischarge;
 use year::ledger::KWH_J;
 use year::{Channel, Plant, Upset, UpsetKind};
 
-use super::case::{Case, Marched, celsius_down, course, writing};
+use super::case::{Case, Marched, celsius_down, course, put, writing};
 use super::finding::{About, Certainty, Figure, Finding, Kind, Limit, Remedy, Station};
 use super::weather::{Spell, bright_days, minutes};
 use super::words::{Words, count, kwh, lasting, of, warm, words};
@@ -265,16 +264,12 @@ fn remedies(case: &Case, wrong: Wrong, cool_k: f64) -> Vec<Remedy> {
     if case.year.build.store.overheat.is_some() {
         return Vec::new();
     }
-    let edit = |key: &str, value: String| Edit {
-        place: format!("store.overheat.{key}"),
-        value: EditValue::Text(value),
-    };
     vec![Remedy::new(
         words!("Fit a discharge that opens at {} by itself", warm(cool_k)),
         vec![
-            edit("open", celsius_down(cool_k)),
-            edit("close", celsius_down(cool_k - 5.0)),
-            edit("flow", "4 l/min".to_owned()),
+            put("store.overheat.open", celsius_down(cool_k)),
+            put("store.overheat.close", celsius_down(cool_k - 5.0)),
+            put("store.overheat.flow", "4 l/min"),
         ],
     )]
 }

@@ -7,7 +7,7 @@ use physics::store::{Feed, FeedKind};
 use physics::tap::{DaySpan, Heater};
 use year::Channel;
 
-use super::case::{Case, litres_up, writing};
+use super::case::{Case, litres_up, put, writing};
 use super::finding::{About, Certainty, Figure, Finding, Kind, Limit, Remedy, Station};
 use super::words::{Words, count, lasting, of, warm, words};
 use crate::AdviceError;
@@ -169,17 +169,13 @@ pub(super) fn kills(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     };
     let mut remedies = Vec::new();
     if code == "cool-cylinder" {
-        let text = |place: &str, value: &str| Edit {
-            place: place.to_owned(),
-            value: EditValue::Text(value.to_owned()),
-        };
         // Hotter water scalds: the valve goes with it.
         remedies.push(Remedy::new(
             words!("Keep it at {}, and fit a low-pressure mixing valve after it", warm(KILLS_K)),
             vec![
-                text("tap.delivery", "60 C"),
-                text("tap.mixing-valve", "low-pressure"),
-                text("tap.mixed-to", "44 C"),
+                put("tap.delivery", "60 C"),
+                put("tap.mixing-valve", "low-pressure"),
+                put("tap.mixed-to", "44 C"),
             ],
         ));
     }

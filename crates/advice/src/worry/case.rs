@@ -119,8 +119,12 @@ pub fn course(
 
 /// A remedy that writes one text.
 pub fn writing(says: Words, place: &str, value: impl Into<String>) -> Remedy {
-    let value = EditValue::Text(value.into());
-    Remedy::new(says, vec![Edit { place: place.to_owned(), value }])
+    Remedy::new(says, vec![put(place, value)])
+}
+
+/// A text put at a place.
+pub fn put(place: &str, value: impl Into<String>) -> Edit {
+    Edit { place: place.to_owned(), value: EditValue::Text(value.into()) }
 }
 
 /// A temperature as a design file writes it, in whole degrees: rounded down.

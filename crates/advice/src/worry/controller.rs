@@ -1,13 +1,12 @@
 //! The controller: hunting, probes that lie, a pump that costs more than it brings.
 
 use design::quantity::Kind as Measure;
-use design::{Edit, EditValue};
 use physics::control::{PanelProbePlace, Rule, StoreProbePlace};
 use physics::sun::Clouds;
 use year::ledger::KWH_J;
 use year::{Recorder, Tally, Upset, UpsetKind, march, spared_heat_j};
 
-use super::case::{Case, writing};
+use super::case::{Case, put, writing};
 use super::finding::{About, Certainty, Figure, Finding, Kind, Limit, Remedy, Station};
 use super::words::{Value, Words, count, kwh, lasting, of, percent, words};
 use crate::AdviceError;
@@ -236,18 +235,14 @@ fn calmer(case: &Case) -> Vec<Remedy> {
     let Rule::Differential(rule) = &case.year.build.control.rule else { return Vec::new() };
     let off_k = (0.5 * rule.off_difference_k).max(1.0);
     let on_k = rule.on_difference_k + 3.0;
-    let text = |place: &str, difference_k: f64| Edit {
-        place: place.to_owned(),
-        value: EditValue::Text(format!("{difference_k} K")),
-    };
     vec![
         Remedy::new(
             words!("Stop at {}", of(Measure::Difference, off_k)),
-            vec![text("control.off", off_k)],
+            vec![put("control.off", format!("{off_k} K"))],
         ),
         Remedy::new(
             words!("Start at {}", of(Measure::Difference, on_k)),
-            vec![text("control.on", on_k)],
+            vec![put("control.on", format!("{on_k} K"))],
         ),
     ]
 }

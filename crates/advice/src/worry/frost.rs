@@ -1,7 +1,7 @@
 //! Frost: the coldest night the build is reckoned with, clear and still.
 
 use design::quantity::Kind as Measure;
-use design::{Edit, EditValue, FROST_IN_HAND_K, Winter};
+use design::{FROST_IN_HAND_K, Winter};
 use physics::circuit::Pipe;
 use physics::circuit::pipe::{OUTDOOR_FILM_W_M2_K, capacity_j_m_k, loss_w_m_k};
 use physics::matter::fluid::{
@@ -13,7 +13,7 @@ use physics::{Build, ZERO_CELSIUS_K};
 use year::ledger::KWH_J;
 use year::{Channel, Upset, UpsetKind};
 
-use super::case::{COURSE_STEP_MIN, Case, Marched, course, writing};
+use super::case::{COURSE_STEP_MIN, Case, Marched, course, put, writing};
 use super::finding::{About, Certainty, Figure, Finding, Kind, Limit, Remedy, Station};
 use super::weather::{Spell, design_night, minutes};
 use super::words::{Value, kwh, lasting, of, warm, words};
@@ -205,10 +205,6 @@ fn cooled_after_s(time_constant_s: f64, air_k: f64, freezing_k: f64) -> Option<f
 /// A share that stands the night; draining; for water also the pump by night.
 fn remedies(case: &Case, target_k: f64) -> Vec<Remedy> {
     let build = &case.year.build;
-    let text = |place: &str, value: String| Edit {
-        place: place.to_owned(),
-        value: EditValue::Text(value),
-    };
     let mut all = vec![writing(
         words!("Drain it before frost; the year is still reckoned as if it ran on"),
         "circuit.winter",
@@ -222,10 +218,10 @@ fn remedies(case: &Case, target_k: f64) -> Vec<Remedy> {
     if let Some(percent) = enough_percent(kind, place, target_k) {
         let mut edits = Vec::new();
         if place.is_none() {
-            edits.push(text("circuit.fluid", "propylene-glycol".to_owned()));
+            edits.push(put("circuit.fluid", "propylene-glycol"));
         }
         let place = place.unwrap_or("circuit.share-by-volume");
-        edits.push(text(place, format!("{percent} %")));
+        edits.push(put(place, format!("{percent} %")));
         let by = if place.ends_with("mass") { "mass" } else { "volume" };
         all.push(Remedy::new(
             words!("Fill with antifreeze of {} by {}", format!("{percent} %"), by),

@@ -3,6 +3,7 @@
 use design::quantity::Kind as Measure;
 use physics::circuit::Holding;
 use physics::circuit::boiling::atmosphere_pa;
+use physics::circuit::jet::jet_m3_s;
 use physics::circuit::pipe::static_pa;
 use physics::circuit::survey::contents;
 use physics::making::joints::{Solder, rated_pa};
@@ -16,8 +17,6 @@ use crate::idle::idle;
 
 /// A drop of water \[m3\]: twenty to the millilitre (common practice).
 const DROP_M3: f64 = 0.05e-6;
-/// What a torn pipe's mouth lets through of the ideal jet (usual coefficient, from memory).
-const JET_SHARE: f64 = 0.6;
 
 /// A drip a second, and a joint that lets go: how long the circuit's reserve lasts.
 pub(super) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
@@ -58,7 +57,7 @@ pub(super) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
             .collect(),
     )
     .source("Twenty drops to the millilitre", Certainty::CommonPractice);
-    Ok(vec![drip, let_go(case)])
+    Ok(vec![drip, let_go(case)?])
 }
 
 /// Fluid that may be lost before air comes into the panel \[m3\]; `None` where nobody said.
@@ -73,14 +72,15 @@ fn reserve_m3(case: &Case) -> Result<Option<f64>, AdviceError> {
 }
 
 /// A joint at the store's foot lets go: the whole column runs out.
-fn let_go(case: &Case) -> Finding {
+fn let_go(case: &Case) -> Result<Finding, AdviceError> {
     let build = &case.year.build;
     let tube = &build.circuit.flow_pipe[0].tube;
     let head_m = match build.circuit.layout.holding {
         Holding::HeaderTank { level_m, .. } => level_m,
         Holding::Vessel { fill_pa, .. } => fill_pa / (1000.0 * GRAVITY_M_S2),
     };
-    let flow_m3_s = jet_m3_s(tube.bore_m, head_m.max(0.0));
+    let over_pa = static_pa(1000.0, head_m.max(0.0));
+    let flow_m3_s = jet_m3_s(tube.bore_m, over_pa, 1000.0).map_err(AdviceError::circuit)?;
     let held_m3 = contents(&build.circuit, &build.panel, &build.store.coil).whole_m3();
     let says = words!(
         "A joint of the flow pipe that lets go at the store’s foot throws {} out at first; the circuit’s {} is on the loft’s floor in {}, hot by day. Nothing stops it but what is shut by hand, and the panel stands dry",
@@ -88,17 +88,17 @@ fn let_go(case: &Case) -> Finding {
         of(Measure::Volume, held_m3),
         lasting(held_m3 / flow_m3_s.max(1e-9))
     );
-    Finding::new(About::Leaks, "joint-lets-go", Station::Circuit, Kind::Quiet, says)
+    Ok(Finding::new(About::Leaks, "joint-lets-go", Station::Circuit, Kind::Quiet, says)
         .at("circuit.flow-pipe")
         .mend(words!("Two clips on every hose, metal for the first metres, joints in sight; a tray with a drain; cover the panel until it is mended, filled and cold"))
         .figures(vec![Figure::told("thrown out at first", Measure::Flow, flow_m3_s)])
-        .source("Torricelli’s law, coefficient 0.6", Certainty::FromMemory)
+        .source("Torricelli’s law, coefficient 0.6", Certainty::FromMemory))
 }
 
 /// Pressure on the panel's soldered joints against what they are rated for as hot as they get.
 pub(super) fn joints(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     let (design, build) = (&case.subject.design, &case.year.build);
-    let solder = match design.facts.joints.map(|joints| joints.id.as_str()) {
+    let solder = match design.material("panel.tubes.joints").map(|joints| joints.id.as_str()) {
         Some("tin-lead-solder") => Solder::TinLead,
         Some("tin-copper-solder") => Solder::LeadFree,
         _ => return Ok(Vec::new()),
@@ -173,23 +173,9 @@ fn most_gauge_pa(build: &Build) -> f64 {
     }
 }
 
-/// Flow out of a torn pipe \[m3/s\]: `Q = C A sqrt(2 g h)` (Torricelli).
-fn jet_m3_s(bore_m: f64, head_m: f64) -> f64 {
-    let area_m2 = std::f64::consts::FRAC_PI_4 * bore_m * bore_m;
-    JET_SHARE * area_m2 * (2.0 * GRAVITY_M_S2 * head_m).sqrt()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    /// Given a bore of 13.6 mm under 2 m of water: 0.6 times 145.3 mm2 times 6.263 m/s are 0.546 l/s
-    /// (Torricelli, by hand).
-    #[test]
-    fn a_torn_pipe_runs_by_torricelli() {
-        let flow_m3_s = jet_m3_s(0.0136, 2.0);
-        assert!((flow_m3_s * 1e3 - 0.5459).abs() < 1e-3, "{flow_m3_s}");
-    }
 
     /// Given twenty drops to the millilitre, a drip a second is 4.32 l a day (by hand).
     #[test]

@@ -1,23 +1,20 @@
 //! What runs in the circuit against the water that is drunk; and whom to ask before building.
 
 use design::quantity::Kind as Measure;
-use design::{Edit, EditValue};
 use physics::GRAVITY_M_S2;
 use physics::circuit::boiling::atmosphere_pa;
+use physics::circuit::jet::jet_m3_s;
 use physics::circuit::pressure::Point;
 use physics::circuit::survey::{FILL_K, Occasion, Survey, contents, pressure_at, survey};
 use physics::matter::fluid::{Fluid, properties};
 
-use super::case::Case;
+use super::case::{Case, put};
 use super::finding::{About, Certainty, Figure, Finding, Kind, Limit, Remedy, Station};
 use super::words::{Value, lasting, of, words};
 use crate::AdviceError;
 
 /// A pinhole in the coil's wall \[m\] (judgement: a pit that green water eats).
 const PINHOLE_M: f64 = 0.0005;
-/// What a sharp-edged hole lets through of the ideal jet (Torricelli's law with its usual coefficient,
-/// from memory).
-const JET_SHARE: f64 = 0.6;
 /// Least dose of ethylene glycol known to have killed, by body weight \[kg/kg\] (poison pages, weak).
 const LETHAL_KG_KG: f64 = 786e-6;
 /// A child of two years \[kg\] (common practice).
@@ -36,7 +33,8 @@ pub(super) fn pinhole(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     let over = Over::of(case, &found)?;
     let fluid = build.circuit.fluid;
     let density_kg_m3 = properties(fluid, FILL_K).map_err(AdviceError::circuit)?.density_kg_m3;
-    let flow_m3_s = jet_m3_s(over.most_pa().abs(), density_kg_m3);
+    let flow_m3_s =
+        jet_m3_s(PINHOLE_M, over.most_pa().abs(), density_kg_m3).map_err(AdviceError::circuit)?;
     let held_m3 = contents(&build.circuit, &build.panel, &build.store.coil).whole_m3();
     let share = match fluid {
         Fluid::Water => 0.0,
@@ -77,7 +75,7 @@ pub(super) fn pinhole(case: &Case) -> Result<Vec<Finding>, AdviceError> {
             ),
             vec![Remedy::new(
                 words!("Fill with propylene glycol"),
-                vec![text("circuit.fluid", "propylene-glycol")],
+                vec![put("circuit.fluid", "propylene-glycol")],
             )],
         ),
         Fluid::PropyleneGlycol { .. } => (
@@ -132,10 +130,6 @@ pub(super) fn pinhole(case: &Case) -> Result<Vec<Finding>, AdviceError> {
     ])
 }
 
-fn text(place: &str, value: &str) -> Edit {
-    Edit { place: place.to_owned(), value: EditValue::Text(value.to_owned()) }
-}
-
 /// Walls that the stricter reading asks between a fluid and drinking water.
 fn walls_asked(fluid: Fluid) -> f64 {
     if matches!(fluid, Fluid::Water) { 1.0 } else { 2.0 }
@@ -167,14 +161,6 @@ impl Over {
     fn most_pa(&self) -> f64 {
         self.0.iter().copied().fold(f64::NEG_INFINITY, f64::max)
     }
-}
-
-/// Flow through the pinhole \[m3/s\].
-///
-/// `Q = C A sqrt(2 dp/rho)` (Torricelli).
-fn jet_m3_s(over_pa: f64, density_kg_m3: f64) -> f64 {
-    let area_m2 = std::f64::consts::FRAC_PI_4 * PINHOLE_M * PINHOLE_M;
-    JET_SHARE * area_m2 * (2.0 * over_pa / density_kg_m3).sqrt()
 }
 
 /// Whom to ask or to notify, in general terms.
@@ -221,18 +207,4 @@ pub(super) fn papers(case: &Case) -> Result<Vec<Finding>, AdviceError> {
         );
     }
     Ok(all)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// Given 0.1 bar over a hole of 0.5 mm in water: 0.6 times 0.1963 mm2 times the square root of
-    /// 2 x 10000/1000, 4.47 m/s, are 0.527 ml/s (Torricelli, by hand).
-    #[test]
-    fn a_pinhole_leaks_by_torricelli() {
-        let flow_m3_s = jet_m3_s(1e4, 1000.0);
-        assert!((flow_m3_s * 1e6 - 0.5269).abs() < 1e-3, "{flow_m3_s}");
-        assert_eq!(jet_m3_s(0.0, 1000.0), 0.0);
-    }
 }

@@ -1,12 +1,12 @@
 //! Scald: the hottest water at a tap in the year, and after two weeks without a draw.
 
+use design::MixingValve;
 use design::quantity::Kind as Measure;
-use design::{Edit, EditValue, MixingValve};
 use physics::ZERO_CELSIUS_K;
 use physics::tap::scald::{BurnTimes, scald};
 use year::{Upset, UpsetKind};
 
-use super::case::{Case, Marched};
+use super::case::{Case, Marched, put};
 use super::finding::{About, Certainty, Figure, Finding, Kind, Limit, Remedy, Station};
 use super::weather::{Spell, bright_days, minutes};
 use super::words::{Value, lasting, of, warm, words};
@@ -80,17 +80,13 @@ pub(super) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
             .figures(figures(hottest_k, valve, facts.mixed_to_k))
             .remedies(vec![Remedy::new(
                 words!("Fit a low-pressure mixing valve set to {}", warm(MIXED_K)),
-                vec![text("tap.mixing-valve", "low-pressure"), text("tap.mixed-to", "46 C")],
+                vec![put("tap.mixing-valve", "low-pressure"), put("tap.mixed-to", "46 C")],
             )])
             .source(
                 if valve == Some(MixingValve::HighPressure) { VALVES } else { BATH },
                 Certainty::Seen,
             ),
     ])
-}
-
-fn text(place: &str, value: &str) -> Edit {
-    Edit { place: place.to_owned(), value: EditValue::Text(value.to_owned()) }
 }
 
 fn figures(hottest_k: f64, valve: Option<MixingValve>, mixed_to_k: Option<f64>) -> Vec<Figure> {

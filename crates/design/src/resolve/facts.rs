@@ -1,6 +1,5 @@
 //! What a design says that changes nothing in the year, and that worries ask for.
 
-use crate::catalogue::materials::{Material, material};
 use crate::values::Values;
 
 /// Answers of the builder; each `None` where the file does not say.
@@ -22,18 +21,6 @@ pub struct Facts {
     pub heats: Option<Heats>,
     /// Fluid in the header tank below its cold level \[m3\].
     pub header_holds_m3: Option<f64>,
-    /// What the sheet is made of.
-    pub sheet: Option<&'static Material>,
-    /// What the tubes on it are made of.
-    pub tubes: Option<&'static Material>,
-    /// What its cover is made of.
-    pub cover: Option<&'static Material>,
-    /// What its tubes' joints are made with.
-    pub joints: Option<&'static Material>,
-    /// What the flow pipe is made of.
-    pub flow_pipe: Option<&'static Material>,
-    /// What the coil is made of.
-    pub coil: Option<&'static Material>,
 }
 
 /// What the circuit does in winter.
@@ -72,7 +59,6 @@ pub enum Heats {
 
 /// The answers of a design file.
 pub(super) fn facts(values: &Values) -> Facts {
-    let made_of = |place: &str| values.word(place).and_then(material);
     Facts {
         winter: winter(values),
         share_place: ["circuit.share-by-mass", "circuit.share-by-volume"]
@@ -94,12 +80,6 @@ pub(super) fn facts(values: &Values) -> Facts {
             None => None,
         },
         header_holds_m3: values.si("circuit.filling.holds"),
-        sheet: made_of("panel.sheet.material"),
-        tubes: made_of("panel.tubes.material"),
-        cover: made_of("panel.cover.material"),
-        joints: made_of("panel.tubes.joints"),
-        flow_pipe: made_of("circuit.flow-pipe.material"),
-        coil: made_of("store.coil.material"),
     }
 }
 

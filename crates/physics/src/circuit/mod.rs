@@ -7,6 +7,7 @@ pub mod film;
 pub mod friction;
 pub mod gravity;
 pub mod harp;
+pub mod jet;
 pub mod network;
 mod parts;
 pub mod pipe;

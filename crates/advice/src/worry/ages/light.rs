@@ -2,6 +2,7 @@
 
 use design::Edit;
 use design::quantity::Kind as Measure;
+use year::ledger::KWH_J;
 
 use super::{lost_by_year, lost_kwh, number, of_spared};
 use crate::AdviceError;
@@ -9,7 +10,6 @@ use crate::worry::case::{Case, writing};
 use crate::worry::finding::{About, Certainty, Figure, Finding, Kind, Limit, Station};
 use crate::worry::words::{kwh, percent, words};
 
-const J_IN_KWH: f64 = 3.6e6;
 /// What of a year's heat may be lost to age before it is worth a word: judgement.
 const WORTH_A_WORD: f64 = 0.05;
 /// Light that dirt takes where nobody washes (MIL-HDBK-1003/13A; seen).
@@ -100,9 +100,9 @@ pub(in crate::worry) fn cover(case: &Case) -> Result<Vec<Finding>, AdviceError> 
                 share,
                 Limit::at_most(WORTH_A_WORD, "a twentieth of the heat", Certainty::Judgement),
             ),
-            Figure::told("lost in the first year", Measure::Energy, lost[0] * J_IN_KWH),
-            Figure::told("lost in the fifth year", Measure::Energy, lost[1] * J_IN_KWH),
-            Figure::told("lost in the tenth year", Measure::Energy, lost[2] * J_IN_KWH),
+            Figure::told("lost in the first year", Measure::Energy, lost[0] * KWH_J),
+            Figure::told("lost in the fifth year", Measure::Energy, lost[1] * KWH_J),
+            Figure::told("lost in the tenth year", Measure::Energy, lost[2] * KWH_J),
         ])
         .remedies(vec![glass])
         .source(WEATHERED, Certainty::Seen),
@@ -145,7 +145,7 @@ pub(in crate::worry) fn dirt(case: &Case) -> Result<Vec<Finding>, AdviceError> {
                 wear.dirt_share,
                 Limit::at_most(UNWASHED, "MIL-HDBK-1003/13A, nobody washes", Certainty::Seen),
             ),
-            Figure::told("lost a year unwashed", Measure::Energy, lost * J_IN_KWH),
+            Figure::told("lost a year unwashed", Measure::Energy, lost * KWH_J),
         ])
         .remedies(vec![writing(words!("Wash it every year"), "panel.cover.dirt", "1 %")])
         .source("MIL-HDBK-1003/13A citing NBS TN 1132: dirt 4 %, which washing takes off", Certainty::Seen),
@@ -198,9 +198,9 @@ pub(in crate::worry) fn paint(case: &Case) -> Result<Vec<Finding>, AdviceError> 
                     Certainty::FromMemory,
                 ),
             ),
-            Figure::told("lost in the first year", Measure::Energy, lost[0] * J_IN_KWH),
-            Figure::told("lost in the fifth year", Measure::Energy, lost[1] * J_IN_KWH),
-            Figure::told("lost in the tenth year", Measure::Energy, lost[2] * J_IN_KWH),
+            Figure::told("lost in the first year", Measure::Energy, lost[0] * KWH_J),
+            Figure::told("lost in the fifth year", Measure::Energy, lost[1] * KWH_J),
+            Figure::told("lost in the tenth year", Measure::Energy, lost[2] * KWH_J),
         ])
         .source("ISO 22975-3, ageing of absorber surfaces, taken as the pace of ten years for paints", Certainty::Judgement),
     ])

@@ -4,6 +4,7 @@ use design::quantity::Kind as Measure;
 use design::{Edit, EditValue, Hardness};
 use physics::ZERO_CELSIUS_K;
 use physics::store::scale::{SCALE_W_M_K, scaled_w_m_k};
+use year::ledger::KWH_J;
 
 use super::{YEARS, lost_by_year, of_spared};
 use crate::AdviceError;
@@ -11,7 +12,6 @@ use crate::worry::case::Case;
 use crate::worry::finding::{About, Certainty, Figure, Finding, Kind, Limit, Station};
 use crate::worry::words::{kwh, of, warm, words};
 
-const J_IN_KWH: f64 = 3.6e6;
 /// What of a year's heat scale may cost in the tenth year before it is worth a word: judgement.
 const WORTH_A_WORD: f64 = 0.05;
 
@@ -63,9 +63,9 @@ pub(in crate::worry) fn look(case: &Case) -> Result<Vec<Finding>, AdviceError> {
             Limit::at_most(WORTH_A_WORD, "a twentieth of the heat", Certainty::Judgement),
         ),
         Figure::told("scale after ten years", Measure::Length, ten_m),
-        Figure::told("lost in the first year", Measure::Energy, lost[0] * J_IN_KWH),
-        Figure::told("lost in the fifth year", Measure::Energy, lost[1] * J_IN_KWH),
-        Figure::told("lost in the tenth year", Measure::Energy, lost[2] * J_IN_KWH),
+        Figure::told("lost in the first year", Measure::Energy, lost[0] * KWH_J),
+        Figure::told("lost in the fifth year", Measure::Energy, lost[1] * KWH_J),
+        Figure::told("lost in the tenth year", Measure::Energy, lost[2] * KWH_J),
     ];
     let fins = match case.year.build.store.coil.fins {
         Some(_) => words!("; between fins it costs more than that"),
